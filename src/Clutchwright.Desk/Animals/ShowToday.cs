@@ -1,0 +1,8 @@
+using Clutchwright.Desk.Words;
+
+namespace Clutchwright.Desk.Animals;
+
+public sealed class ShowToday
+{
+    public Task<TodayAnswer> RunAsync(CancellationToken cancel) => throw new NotSupportedException("To come.");
+}
