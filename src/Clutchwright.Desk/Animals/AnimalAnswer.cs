@@ -73,7 +73,7 @@ public sealed record StatementLine(Guid Id, string Kind, string Text, string? Wh
 /// <param name="IsUndone">Whether it has been undone.</param>
 /// <param name="Changes">What changed: field, before, after.</param>
 public sealed record DeedLine(
-    Guid Id, DateTimeOffset When, string Who, string Words, bool IsUndone, IReadOnlyList<ChangeLine> Changes);
+    long Id, DateTimeOffset When, string Who, string Words, bool IsUndone, IReadOnlyList<ChangeLine> Changes);
 
 /// <summary>One field that a deed changed.</summary>
 /// <param name="Record">The record, in words.</param>

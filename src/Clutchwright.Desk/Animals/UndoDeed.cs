@@ -4,5 +4,5 @@ namespace Clutchwright.Desk.Animals;
 
 public sealed class UndoDeed
 {
-    public Task<Answer<DeedLine>> RunAsync(Guid deed, string who, CancellationToken cancel) => throw new NotSupportedException("To come.");
+    public Task<Answer<DeedLine>> RunAsync(long deed, string who, CancellationToken cancel) => throw new NotSupportedException("To come.");
 }

@@ -132,6 +132,40 @@ public sealed class Mating
         return new(parents.Species, Sex.Male, blocks);
     }
 
+    /// <summary>What young of this pair may be at one linkage group, as laid.</summary>
+    /// <param name="group">A group of the species.</param>
+    /// <param name="sex">The sex of the young; <c>null</c>: not known, haplotypes then being given without regard to the chromosome they ride on.</param>
+    /// <returns>Distinct diplotypes with weights that sum to 1.</returns>
+    public IReadOnlyList<Weighted<Diplotype>> YoungAt(LinkageGroup group, Sex? sex)
+    {
+        var block = Blocks.FirstOrDefault(b => b.Groups.Contains(group));
+        if (block is null)
+        {
+            return [new(default, Probability.Certain)];
+        }
+
+        var at = 0;
+        while (block.Groups[at] != group)
+        {
+            at++;
+        }
+
+        var sum = new Dictionary<Diplotype, Probability>();
+        foreach (var mating in block.Cases)
+        {
+            var young = ChildStates.Of(this, [group], new([mating.Sire[at]], [mating.Dam[at]], mating.Weight));
+            foreach (var (state, weight) in sex is { } known ? ChildStates.GivenSex(young, known) : young)
+            {
+                var diplotype = state.Diplotypes[0];
+                var key = group.IsSex && sex is null ? Diplotype.Unordered(diplotype.First, diplotype.Second) : diplotype;
+                var chance = mating.Weight * weight;
+                sum[key] = sum.TryGetValue(key, out var old) ? old + chance : chance;
+            }
+        }
+
+        return sum.Select(p => new Weighted<Diplotype>(p.Key, p.Value)).ToArray();
+    }
+
     private static void Check(Species sireSpecies, Sex sireSex, Species damSpecies, Sex damSex)
     {
         if (sireSpecies != damSpecies)
