@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Help;
-using System.CommandLine.Invocation;
 using System.Data.Common;
 using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Crosses;
@@ -35,9 +34,9 @@ internal static class CommandLine
         // No bundling and no response files: a tag may begin with any sign a keeper likes.
         var parser = new ParserConfiguration { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
         var asked = Create(terminal).Parse(args, parser);
-        if (asked.Errors.Count > 0 && asked.Action is not HelpAction)
+        if (asked.Action is not HelpAction && ParseProblem.Find(asked) is { } problem)
         {
-            return terminal.AskedWrongly(ParseProblem.Describe(asked));
+            return terminal.AskedWrongly(problem);
         }
 
         var invocation = new InvocationConfiguration

@@ -1,3 +1,4 @@
+using System.Text;
 using Clutchwright.Desk.Words;
 using Spectre.Console;
 using Spectre.Console.Rendering;
@@ -9,7 +10,7 @@ namespace Clutchwright.Cli.Words;
 internal sealed class Page
 {
     private readonly Terminal _terminal;
-    private readonly StringWriter _text = new();
+    private readonly StringBuilder _text = new();
     private readonly IAnsiConsole _console;
 
     public Page(Terminal terminal)
@@ -20,7 +21,7 @@ internal sealed class Page
             Ansi = terminal.IsStyled ? AnsiSupport.Yes : AnsiSupport.No,
             ColorSystem = ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
-            Out = new AnsiConsoleOutput(_text),
+            Out = new AnsiConsoleOutput(new StringWriter(_text)),
         });
         _console.Profile.Width = terminal.Width;
         _console.Profile.Capabilities.Unicode = true;
@@ -42,7 +43,7 @@ internal sealed class Page
     /// <summary>Begins a part of the page.</summary>
     public void Heading(string text)
     {
-        if (_text.GetStringBuilder().Length > 0)
+        if (_text.Length > 0)
         {
             _console.WriteLine();
         }
