@@ -63,7 +63,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue)
         foreach (var entry in pedigree.Animals)
         {
             var animal = byId[new AnimalId(Guid.Parse(entry.Key))];
-            believed.Add(animal.AnimalId, StatementReader.Believe(catalogue, animal, Matings(animal), BothKnown(animal)));
+            believed.Add(animal.AnimalId, StatementReader.Believe(catalogue, animal, animal.Statements, Matings(animal), BothKnown(animal)));
         }
 
         return new(catalogue, latest, [.. animals.Select(a => believed[a.AnimalId])]);
