@@ -1,4 +1,3 @@
-using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
 

@@ -1,4 +1,3 @@
-using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
 
@@ -286,7 +285,7 @@ internal sealed partial class TradeParser
                 return HetOfVisible(qualifier, name);
             }
 
-            if (qualifier.Copies > 0 && count + carried.Count > qualifier.Copies)
+            if (qualifier.Copies > 0 && count + carried.Length > qualifier.Copies)
             {
                 return Problem(
                     TextProblemKind.Contradiction, qualifier.Span.To(name.Span), $"'{Words(qualifier.Span)}' names {qualifier.Copies} genes; here are more.");
@@ -302,7 +301,7 @@ internal sealed partial class TradeParser
                 _result.Claims.Add(new Claim.Carried(allele, ChanceOf(qualifier, allele.Name), name.Span) { Side = qualifier.Side });
             }
 
-            count += carried.Count;
+            count += carried.Length;
             _at += name.Length;
         }
 
@@ -322,7 +321,7 @@ internal sealed partial class TradeParser
     }
 
     // The alleles that het of a name means: one recessive, or the recessives a combination is made of.
-    private static IReadOnlyList<Allele>? HetOf(Term term) => term switch
+    private static Allele[]? HetOf(Term term) => term switch
     {
         Term.OfAllele { Value: { Mode: InheritanceMode.Recessive } allele } => [allele],
         Term.OfCombination combination when combination.Claims.All(c => c is Claim.Shown { Allele.Mode: InheritanceMode.Recessive }) =>

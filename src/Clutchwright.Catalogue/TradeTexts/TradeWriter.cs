@@ -69,10 +69,10 @@ internal sealed class TradeWriter(Lexicon lexicon)
         return text.ToString();
     }
 
-    private string Join(IReadOnlyList<string> names)
+    private string Join(string[] names)
     {
         var text = new StringBuilder(names[0]);
-        for (var i = 1; i < names.Count; i++)
+        for (var i = 1; i < names.Length; i++)
         {
             text.Append(RunsTogether([.. names.Take(i)], [.. names.Skip(i)]) ? ", " : " ").Append(names[i]);
         }
@@ -128,7 +128,7 @@ internal sealed class TradeWriter(Lexicon lexicon)
         }
     }
 
-    private IEnumerable<(int Order, TradeWord Word)> Uncertain(GenotypeBelief belief, LinkageGroup group)
+    private List<(int Order, TradeWord Word)> Uncertain(GenotypeBelief belief, LinkageGroup group)
     {
         var ordered = group.IsSex && belief.IsHeterogametic;
         List<(int Order, TradeWord Word)> words;

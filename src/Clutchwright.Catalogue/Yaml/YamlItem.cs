@@ -61,7 +61,7 @@ internal sealed partial class YamlScalar(string text, bool isPlain, int line, in
         }
     }
 
-    [GeneratedRegex(@"^[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex NumberPattern();
 }
 
