@@ -1,7 +1,6 @@
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Crosses;
-using Clutchwright.Genetics.Dangers;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;

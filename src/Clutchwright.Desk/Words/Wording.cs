@@ -37,10 +37,10 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
 
         var two = catalogue.Species.SexSystem.Heterogametic();
         var genotype = Genotype.Wild(catalogue.Species, isOrdered ? two : two.Opposite()).With(locus, first, second);
-        return Genotype(genotype);
+        return Text(genotype);
     }
 
-    public string Genotype(Genotype genotype) =>
+    public string Text(Genotype genotype) =>
         catalogue.Trade.Join([.. catalogue.Trade.Words(genotype).Where(w => w.Kind != TradeWordKind.Sex)]) is { Length: > 0 } text
             ? text
             : catalogue.NormalName;
