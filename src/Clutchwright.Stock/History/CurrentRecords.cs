@@ -52,17 +52,21 @@ internal sealed class CurrentRecords
     /// <summary>Brings the records to their state before the changes, in the context only.</summary>
     public void PutBack(StockContext db, IReadOnlyList<Change> changes)
     {
-        foreach (var change in changes)
+        // What is said of an animal goes before it does, and comes after it.
+        var statements = changes.Where(c => c.Kind == RecordKind.Statement).ToLookup(c => c.Before is null);
+        foreach (var going in statements[true])
         {
-            switch (change.Kind)
-            {
-                case RecordKind.Animal:
-                    PutBackAnimal(db, change);
-                    break;
-                case RecordKind.Statement:
-                    PutBackStatement(db, change);
-                    break;
-            }
+            PutBackStatement(db, going);
+        }
+
+        foreach (var animal in changes.Where(c => c.Kind == RecordKind.Animal))
+        {
+            PutBackAnimal(db, animal);
+        }
+
+        foreach (var coming in statements[false])
+        {
+            PutBackStatement(db, coming);
         }
     }
 
