@@ -59,7 +59,10 @@ internal sealed class CurrentRecords
             PutBackStatement(db, going);
         }
 
-        foreach (var animal in changes.Where(c => c.Kind == RecordKind.Animal))
+        // A possible sire can go only after it is named no more.
+        var animals = changes.Where(c => c.Kind == RecordKind.Animal).ToList();
+        db.PossibleSires.RemoveRange(animals.Where(c => c.Before is null).SelectMany(c => _animals[c.RecordId].PossibleSires).ToList());
+        foreach (var animal in animals)
         {
             PutBackAnimal(db, animal);
         }
@@ -74,8 +77,6 @@ internal sealed class CurrentRecords
     {
         if (change.Before is null)
         {
-            // The possible sires go with their animal by the rule of the database; here they are named for the order of things.
-            db.PossibleSires.RemoveRange(_animals[change.RecordId].PossibleSires);
             db.Animals.Remove(_animals[change.RecordId]);
             _animals.Remove(change.RecordId);
             return;

@@ -73,7 +73,7 @@ public sealed class UndoTests
                     Assert.Equal(states[deed], await book.StateAsync());
                 }
             },
-            iter: 60,
+            iter: 40,
             threads: 1);
 
     [Fact]

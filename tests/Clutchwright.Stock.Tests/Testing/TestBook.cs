@@ -14,6 +14,9 @@ internal sealed class TestBook : IDisposable
 {
     public const string Who = "Keeper";
 
+    /// <summary>An empty book as a file: making one takes longer than most tests.</summary>
+    private static readonly Lazy<Task<byte[]>> Empty = new(MakeEmptyAsync);
+
     private TestBook(string folder, Book book, SqlLog log)
     {
         Folder = folder;
@@ -37,6 +40,7 @@ internal sealed class TestBook : IDisposable
     public static async Task<TestBook> NewAsync()
     {
         var folder = NewFolder();
+        await File.WriteAllBytesAsync(Path.Combine(folder, Book.FileName), await Empty.Value, Cancellation);
         var log = new SqlLog();
         var book = await Book.OpenAsync(folder, new FakeClock(), [log], Cancellation);
         return new TestBook(folder, book.Expect(), log);
@@ -131,5 +135,14 @@ internal sealed class TestBook : IDisposable
     {
         Book.Dispose();
         Directory.Delete(Folder, recursive: true);
+    }
+
+    private static async Task<byte[]> MakeEmptyAsync()
+    {
+        var folder = NewFolder();
+        (await Book.OpenAsync(folder, TimeProvider.System, CancellationToken.None)).Expect().Dispose();
+        var bytes = await File.ReadAllBytesAsync(Path.Combine(folder, Book.FileName), CancellationToken.None);
+        Directory.Delete(folder, recursive: true);
+        return bytes;
     }
 }
