@@ -62,6 +62,28 @@ public sealed class AnimalFileTests
     }
 
     [Fact]
+    public void Read_ParentsInOtherCase_AreSpeltAsInTheirRows()
+    {
+        var file = AnimalFile.Read("id,sire,dam\nH,m1|M2|M1,f1\nM1,,\nm2,,\nF1,,\n");
+
+        Assert.Equal(["M1", "m2"], file.Rows[0].PossibleSires);
+        Assert.Equal("F1", file.Rows[0].Dam);
+    }
+
+    [Theory]
+    [InlineData("id,sire\nH,S\nS,\n", "")]
+    [InlineData("id,sire\nH,S\n", "ParentUnknown")]
+    [InlineData("id,sire\nH,S\nS,H\n", "OwnAncestor OwnAncestor")]
+    [InlineData("id,told\nH,?\n", "TextUnreadable")]
+    public void CheckAlone_AnyFile_IsHeldAgainstTheRules(string text, string problems)
+    {
+        var preview = AnimalFile.Read(text).CheckAlone(TestBook.Check);
+
+        Assert.Equal(problems, string.Join(' ', preview.Problems.Select(p => p.Problem.GetType().Name)));
+        Assert.Equal(problems.Length == 0, preview.CanImport);
+    }
+
+    [Fact]
     public void Read_UnknownColumns_AreKeptAsNotes()
     {
         var file = AnimalFile.Read("id,rack,notes,Eats\nA,3b,shy,rats\nB,,,\n");
