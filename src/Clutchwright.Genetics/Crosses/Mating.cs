@@ -11,11 +11,22 @@ namespace Clutchwright.Genetics.Crosses;
 /// </remarks>
 public sealed class Mating
 {
-    private Mating(Species species, Sex sireSex, IReadOnlyList<MatingBlock> blocks)
+    private readonly Lazy<IReadOnlyList<MatingBlock>> _blocks;
+    private readonly (GenotypeBelief Sire, GenotypeBelief Dam)? _independent;
+
+    private Mating(Species species, IReadOnlyList<MatingBlock> blocks)
     {
         Species = species;
-        SireIsHeterogametic = sireSex == species.SexSystem.Heterogametic();
-        Blocks = blocks;
+        SireIsHeterogametic = species.SexSystem.Heterogametic() == Sex.Male;
+        _blocks = new(blocks);
+    }
+
+    private Mating(GenotypeBelief sire, GenotypeBelief dam)
+    {
+        Species = sire.Species;
+        SireIsHeterogametic = sire.IsHeterogametic;
+        _independent = (sire, dam);
+        _blocks = new(() => BlocksOf(sire, dam));
     }
 
     /// <summary>Gets the species.</summary>
@@ -28,35 +39,14 @@ public sealed class Mating
     public bool IsCertain => Blocks.All(b => b.Cases.Count == 1);
 
     /// <summary>Gets the independent blocks; the sex chromosomes are always in one of them.</summary>
-    internal IReadOnlyList<MatingBlock> Blocks { get; }
+    internal IReadOnlyList<MatingBlock> Blocks => _blocks.Value;
 
     /// <summary>Two parents whose doubts, if any, are independent of each other.</summary>
     /// <exception cref="ArgumentException">The sire is not male, the dam not female, or the species differ.</exception>
     public static Mating Of(GenotypeBelief sire, GenotypeBelief dam)
     {
         Check(sire.Species, sire.Sex, dam.Species, dam.Sex);
-        var blocks = new List<MatingBlock>();
-        foreach (var group in sire.Species.Groups)
-        {
-            var (ofSire, ofDam) = (sire[group], dam[group]);
-            if (!group.IsSex && ofSire.Count == 1 && ofDam.Count == 1 && ofSire[0].Value.IsWild && ofDam[0].Value.IsWild)
-            {
-                continue;
-            }
-
-            var cases = new List<MatingCase>(ofSire.Count * ofDam.Count);
-            foreach (var s in ofSire)
-            {
-                foreach (var d in ofDam)
-                {
-                    cases.Add(new([s.Value], [d.Value], s.Weight * d.Weight));
-                }
-            }
-
-            blocks.Add(new([group], cases));
-        }
-
-        return new(sire.Species, sire.Sex, blocks);
+        return new(sire, dam);
     }
 
     /// <summary>Two parents known for certain.</summary>
@@ -100,7 +90,7 @@ public sealed class Mating
                     .ToArray()));
         }
 
-        return new(sire.Species, sire.Sex, blocks);
+        return new(sire.Species, blocks);
     }
 
     /// <summary>A son and a daughter of one pair as the next parents: what the pair may be is a doubt the two share.</summary>
@@ -129,7 +119,7 @@ public sealed class Mating
             blocks.Add(new(block.Groups, joint.Select(j => new MatingCase(j.Key.Sire, j.Key.Dam, j.Value)).ToArray()));
         }
 
-        return new(parents.Species, Sex.Male, blocks);
+        return new(parents.Species, blocks);
     }
 
     /// <summary>The pairs of alleles that one parent may have at a locus, the smaller index first in each, likeliest pair first.</summary>
@@ -164,6 +154,11 @@ public sealed class Mating
     /// <returns>Distinct diplotypes with weights that sum to 1.</returns>
     public IReadOnlyList<Weighted<Diplotype>> YoungAt(LinkageGroup group, Sex? sex)
     {
+        if (_independent is { } parents)
+        {
+            return ChildStates.YoungAt(this, group, parents.Sire[group], parents.Dam[group], sex);
+        }
+
         var block = Blocks.FirstOrDefault(b => b.Groups.Contains(group));
         if (block is null)
         {
@@ -190,6 +185,32 @@ public sealed class Mating
         }
 
         return sum.Select(p => new Weighted<Diplotype>(p.Key, p.Value)).ToArray();
+    }
+
+    private static List<MatingBlock> BlocksOf(GenotypeBelief sire, GenotypeBelief dam)
+    {
+        var blocks = new List<MatingBlock>();
+        foreach (var group in sire.Species.Groups)
+        {
+            var (ofSire, ofDam) = (sire[group], dam[group]);
+            if (!group.IsSex && ofSire.Count == 1 && ofDam.Count == 1 && ofSire[0].Value.IsWild && ofDam[0].Value.IsWild)
+            {
+                continue;
+            }
+
+            var cases = new List<MatingCase>(ofSire.Count * ofDam.Count);
+            foreach (var s in ofSire)
+            {
+                foreach (var d in ofDam)
+                {
+                    cases.Add(new([s.Value], [d.Value], s.Weight * d.Weight));
+                }
+            }
+
+            blocks.Add(new([group], cases));
+        }
+
+        return blocks;
     }
 
     private static void Check(Species sireSpecies, Sex sireSex, Species damSpecies, Sex damSex)

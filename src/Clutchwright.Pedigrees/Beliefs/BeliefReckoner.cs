@@ -129,7 +129,7 @@ public static class BeliefReckoner
             var total = weighed.Aggregate(Probability.Impossible, (sum, w) => sum + w.Weight);
             if (!total.IsCertain)
             {
-                Step(source, index, weighed.Select(w => w with { Weight = w.Weight.Given(total) }).ToArray());
+                Step(source, index, weighed.Select(w => w with { Weight = w.Weight.Given(total).Tamed() }).ToArray());
             }
         }
 
