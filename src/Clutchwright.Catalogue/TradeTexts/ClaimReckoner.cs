@@ -379,6 +379,11 @@ internal sealed class ClaimReckoner
 
     private static TextProblem Twice(Allele allele, Claim earlier, Claim later, string text)
     {
+        if (later.Span.Start < earlier.Span.Start)
+        {
+            (earlier, later) = (later, earlier);
+        }
+
         var (one, two) = (Words(text, earlier), Words(text, later));
         var hint = allele.Mode == InheritanceMode.Recessive
             ? $"{allele.Name} is either seen, carried or possibly carried"

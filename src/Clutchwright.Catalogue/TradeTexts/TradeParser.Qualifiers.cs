@@ -315,27 +315,28 @@ internal sealed partial class TradeParser
     private TextProblem Unknown()
     {
         var best = (Score: int.MaxValue, Length: 1);
-        var nearest = new List<(int Score, string Name)>();
+        var nearest = new List<(int Score, string Name, object Means)>();
         for (var length = 1; length <= 3 && IsAt(_at + length - 1, TokenKind.Word); length++)
         {
             var key = TextToken.Join(_tokens.Skip(_at).Take(length));
             foreach (var name in _lexicon.Names)
             {
-                Try(name.Key, name.Name);
+                Try(name.Key, name.Name, name.Term);
             }
 
             foreach (var keyword in length == 1 ? Keywords : [])
             {
-                Try(keyword, keyword);
+                Try(keyword, keyword, keyword);
             }
 
-            void Try(string known, string name)
+            void Try(string known, string name, object means)
             {
-                var score = Spelling.Score(key, known);
+                // "Axanthic" alone is the beginning of several names, which are as near as a slip of one letter.
+                var score = key.Length >= 4 && known.StartsWith(key, StringComparison.Ordinal) ? 1 : Spelling.Score(key, known);
                 if (score < int.MaxValue)
                 {
-                    nearest.Add((score, name));
-                    best = score < best.Score ? (score, length) : best;
+                    nearest.Add((score, name, means));
+                    best = score < best.Score || (score == best.Score && length > best.Length) ? (score, length) : best;
                 }
             }
         }
@@ -343,8 +344,8 @@ internal sealed partial class TradeParser
         var span = _tokens[_at].Span.To(_tokens[_at + best.Length - 1].Span);
         var spellings = nearest
             .OrderBy(n => n.Score)
+            .DistinctBy(n => n.Means)
             .Select(n => n.Name)
-            .Distinct(StringComparer.OrdinalIgnoreCase)
             .Take(3)
             .ToArray();
         var hint = spellings.Length == 0 ? "" : $" Nearest: {string.Join(", ", spellings)}.";

@@ -291,6 +291,8 @@ internal sealed partial class TradeParser
                     TextProblemKind.Contradiction, qualifier.Span.To(name.Span), $"'{Words(qualifier.Span)}' names {qualifier.Copies} genes; here are more.");
             }
 
+            // The qualifier stands before the first name and holds for the others.
+            var span = count == 0 ? qualifier.Span.To(name.Span) : name.Span;
             foreach (var allele in carried)
             {
                 if (qualifier.Side is not null && !allele.Locus.Group.IsSex)
@@ -298,7 +300,7 @@ internal sealed partial class TradeParser
                     return NotSexLinked(qualifier, allele.Name);
                 }
 
-                _result.Claims.Add(new Claim.Carried(allele, ChanceOf(qualifier, allele.Name), name.Span) { Side = qualifier.Side });
+                _result.Claims.Add(new Claim.Carried(allele, ChanceOf(qualifier, allele.Name), span) { Side = qualifier.Side });
             }
 
             count += carried.Length;
@@ -366,7 +368,7 @@ internal sealed partial class TradeParser
         }
 
         Note(qualifier.Span.To(name.Span), $"{allele.Name} shows in one copy; taken as {(ChanceIsOpen(qualifier) ? "possible " : "")}{allele.Name}.");
-        _result.Claims.Add(new Claim.Carried(allele, ChanceOf(qualifier, allele.Name), name.Span) { Side = qualifier.Side });
+        _result.Claims.Add(new Claim.Carried(allele, ChanceOf(qualifier, allele.Name), qualifier.Span.To(name.Span)) { Side = qualifier.Side });
         return null;
     }
 
