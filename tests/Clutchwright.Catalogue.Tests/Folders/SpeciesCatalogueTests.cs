@@ -1,4 +1,3 @@
-using Clutchwright.Catalogue.Entries;
 using Clutchwright.Genetics.Dangers;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
@@ -23,7 +22,7 @@ public sealed class SpeciesCatalogueTests
         Assert.Same(species.SexGroup, species.FindLocus("ember")!.Group);
         Assert.Equal(Probability.Ratio(9, 10), species.FindAllele("flame")!.Penetrance);
         Assert.Equal(("Lacerta ficta", "made-up lizard", "Wildtype"), (Catalogue.Name, Catalogue.TradeName, Catalogue.NormalName));
-        Assert.Equal(new Spread(2, 0.2, 1, 3, new(EvidenceGrade.Reported, [])).Mean, Catalogue.Biology.Eggs!.Mean);
+        Assert.Equal((2.0, 0.2, 1.0, 3.0), (Catalogue.Biology.Eggs!.Mean, Catalogue.Biology.Eggs.Sd, Catalogue.Biology.Eggs.Least, Catalogue.Biology.Eggs.Most));
         Assert.True(Catalogue.Biology.Laying!.IsValue);
         Assert.Null(Catalogue.Biology.HatchRate);
     }
@@ -105,9 +104,9 @@ public sealed class SpeciesCatalogueTests
     [InlineData("1.0 soot tar", "1.0 Soot, het Tar")]
     public void Write_WhatWasRead_UsesTheFoldersNames(string text, string expected)
     {
-        var belief = Catalogue.Trade.Read(text).Value!.ToBelief(Sex.Male);
+        var animal = Catalogue.Trade.Read(text).Value!;
 
-        Assert.Equal(expected, Catalogue.Trade.Write(belief.Value ?? Catalogue.Trade.Read(text).Value!.ToBelief(Sex.Female).Value!));
+        Assert.Equal(expected, Catalogue.Trade.Write(animal.ToBelief(animal.Sex!.Value).Value!));
     }
 
     private static Genetics.Looks.Expression[] Forms(params string[] ids) =>
