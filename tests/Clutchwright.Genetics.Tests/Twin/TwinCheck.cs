@@ -32,24 +32,34 @@ internal sealed class TwinCheck<T>(Func<T, Probability, bool> isSame)
     public void SameShared(IReadOnlyList<T> weights, T[] byCase, SharedChance actual, string what)
     {
         // Cases with one chance are one case. Doubles that differ by rounding alone count as one.
-        var expected = byCase
-            .Zip(weights, (chance, weight) => (Chance: chance, Weight: weight))
-            .Where(c => !c.Weight.IsZero)
-            .GroupBy(c => Math.Round(c.Chance.ToDouble(), 10))
-            .OrderByDescending(g => g.Key)
-            .Select(g => (g.First().Chance, Weight: g.Aggregate(T.Zero, (sum, c) => sum + c.Weight)))
-            .ToArray();
-        var engine = actual.Cases
-            .GroupBy(c => Math.Round(c.Value.Value, 10))
-            .OrderByDescending(g => g.Key)
-            .Select(g => (Chance: g.First().Value, Weight: g.Aggregate(Probability.Impossible, (sum, c) => sum + c.Weight)))
-            .ToArray();
-        Assert.True(expected.Length == engine.Length, $"{what}: {expected.Length} cases, the engine has {string.Join(' ', actual.Cases)}");
-        for (var i = 0; i < expected.Length; i++)
+        var expected = Together(
+            byCase.Zip(weights).Where(c => !c.Second.IsZero), c => c.ToDouble(), (x, y) => x + y);
+        var engine = Together(actual.Cases.Select(c => (c.Value, c.Weight)), c => c.Value, (x, y) => x + y);
+        Assert.True(expected.Count == engine.Count, $"{what}: {expected.Count} cases, the engine has {string.Join(' ', actual.Cases)}");
+        for (var i = 0; i < expected.Count; i++)
         {
             Same(expected[i].Chance, engine[i].Chance, $"{what}, case {i}");
             Same(expected[i].Weight, engine[i].Weight, $"{what}, weight of case {i}");
         }
+    }
+
+    private static List<(TChance Chance, TWeight Weight)> Together<TChance, TWeight>(
+        IEnumerable<(TChance Chance, TWeight Weight)> cases, Func<TChance, double> number, Func<TWeight, TWeight, TWeight> add)
+    {
+        var together = new List<(TChance Chance, TWeight Weight)>();
+        foreach (var (chance, weight) in cases.OrderByDescending(c => number(c.Chance)))
+        {
+            if (together.Count > 0 && number(together[^1].Chance) - number(chance) < 1e-10)
+            {
+                together[^1] = (together[^1].Chance, add(together[^1].Weight, weight));
+            }
+            else
+            {
+                together.Add((chance, weight));
+            }
+        }
+
+        return together;
     }
 
     private static TwinAnimal Animal(Genotype genotype)

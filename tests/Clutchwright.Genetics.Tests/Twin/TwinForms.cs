@@ -53,12 +53,14 @@ internal sealed class TwinForms(SpeciesDefinition species)
     /// <param name="shown">By locus, the form shown if nothing hides it.</param>
     public (string?[] Seen, List<string> Faint) Look(IReadOnlyList<string?> shown)
     {
-        // A hider that nothing left hides acts; what an acting one hides is out. In a ring of mutual hiding the first listed acts.
+        // A hider that nothing left hides acts; what an acting one hides is out. Where only rings of mutual hiding are left, the first
+        // listed acts of those that are hidden, over however many steps, by none but what they hide in turn.
         var undecided = species.Masks.SelectMany(m => m.By).Where(shown.Contains).ToList();
         var acting = new List<string>();
         while (undecided.Count > 0)
         {
-            var next = undecided.FirstOrDefault(f => !undecided.Any(o => Hides(o, f)), undecided[0]);
+            var over = Closure(undecided);
+            var next = undecided.First(f => undecided.TrueForAll(o => !over.Contains((o, f)) || over.Contains((f, o))));
             undecided.Remove(next);
             undecided.RemoveAll(f => Hides(next, f));
             acting.Add(next);
@@ -110,6 +112,27 @@ internal sealed class TwinForms(SpeciesDefinition species)
                 ? own.Contains(named[0])
                 : own.Order(StringComparer.Ordinal).SequenceEqual(named.Order(StringComparer.Ordinal));
         });
+
+    // Every pair of forms of which the first hides the second over one or more steps.
+    private HashSet<(string Hider, string Hidden)> Closure(List<string> forms)
+    {
+        var over = forms.SelectMany(_ => forms, (a, b) => (a, b)).Where(p => Hides(p.a, p.b)).ToHashSet();
+        foreach (var middle in forms)
+        {
+            foreach (var from in forms)
+            {
+                foreach (var to in forms)
+                {
+                    if (over.Contains((from, middle)) && over.Contains((middle, to)))
+                    {
+                        over.Add((from, to));
+                    }
+                }
+            }
+        }
+
+        return over;
+    }
 
     private string? WorkOutForm(int locus, int a, int b)
     {
