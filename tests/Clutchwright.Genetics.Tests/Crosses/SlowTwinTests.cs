@@ -1,3 +1,4 @@
+using Clutchwright.Genetics.Clutches;
 using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Tests.Twin;
@@ -137,7 +138,7 @@ public class SlowTwinTests
         check.Same(atLeast[1], shared.AtLeastOne(4), "at least one of four eggs");
         for (var count = 0; count <= 4; count++)
         {
-            check.Same(atLeast[count], shared.AtLeast(count, Clutches.GoodEggs.Exactly(4)), $"at least {count} of four eggs");
+            check.Same(atLeast[count], shared.AtLeast(count, GoodEggs.Exactly(4)), $"at least {count} of four eggs");
         }
     }
 }
