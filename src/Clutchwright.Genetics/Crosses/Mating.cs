@@ -55,7 +55,7 @@ public sealed class Mating
 
     /// <summary>Two parents whose doubts belong together, as whole cases: all that varies from case to case stays tied together.</summary>
     /// <param name="cases">What the two may be, together; weights sum to 1.</param>
-    /// <exception cref="ArgumentException">There is no case, the weights do not sum to 1, or a sire is not male or a dam not female.</exception>
+    /// <exception cref="ArgumentException">There is no case, the weights do not sum to 1, a sire is not male or a dam not female, or the species differ.</exception>
     public static Mating Jointly(IReadOnlyList<Weighted<(Genotype Sire, Genotype Dam)>> cases)
     {
         if (cases.Count == 0 || Math.Abs(cases.Sum(c => c.Weight.Value) - 1.0) > 1e-9)
@@ -67,6 +67,7 @@ public sealed class Mating
         foreach (var (value, _) in cases)
         {
             Check(value.Sire.Species, value.Sire.Sex, value.Dam.Species, value.Dam.Sex);
+            Check(sire.Species, value.Sire.Sex, value.Dam.Species, value.Dam.Sex);
         }
 
         var varying = sire.Species.Groups

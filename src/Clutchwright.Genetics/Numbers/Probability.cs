@@ -51,8 +51,16 @@ public readonly record struct Probability : IComparable<Probability>
     public Probability Complement => _isInexact ? Rounded(1.0 - _value) : new(Fraction.One - _exact);
 
     /// <summary>The chance of two independent events together.</summary>
-    public static Probability operator *(Probability a, Probability b) =>
-        a._isInexact || b._isInexact ? new(a.Value * b.Value) : new(a._exact * b._exact);
+    /// <remarks>What is impossible stays exactly so, whatever it is multiplied with.</remarks>
+    public static Probability operator *(Probability a, Probability b)
+    {
+        if (!a._isInexact && !b._isInexact)
+        {
+            return new(a._exact * b._exact);
+        }
+
+        return (!a._isInexact && a._exact.IsZero) || (!b._isInexact && b._exact.IsZero) ? default : new(a.Value * b.Value);
+    }
 
     /// <summary>The chance of one or the other of two events that exclude each other.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The sum passes 1 by more than rounding.</exception>
