@@ -88,14 +88,19 @@ internal static class ExpressionTable
                 ? form
                 : Add(allele.Id, allele.Name, Stage(allele), isNamed: true);
 
+        Expression OneCopyOf(int allele) => stated.TryGetValue((0, allele), out var form) ? form : ByMode(0, allele);
+
         AgeStage Stage(Allele allele) => definition.Alleles[allele.Index - 1].TellableFrom;
 
-        // A pair shows when either of the alleles that could make it show does; the weaker penetrance of two equal copies counts once.
+        // A pair shows when either of the alleles that could make it show does; two equal copies count once. Where the pair shows what one
+        // copy of one of the two shows, the other (a recessive one, say) has no part in it.
         Weighted<Expression>[] Weigh(Expression shown, int first, int second)
         {
-            var penetrance = first == 0 || first == second
-                ? locus.Alleles[second].Penetrance
-                : (locus.Alleles[first].Penetrance.Complement * locus.Alleles[second].Penetrance.Complement).Complement;
+            var (a, b) = (locus.Alleles[first].Penetrance, locus.Alleles[second].Penetrance);
+            var (byFirst, bySecond) = (first > 0 && OneCopyOf(first) == shown, OneCopyOf(second) == shown);
+            var penetrance = first == 0 || first == second || (bySecond && !byFirst) ? b
+                : byFirst && !bySecond ? a
+                : (a.Complement * b.Complement).Complement;
             return !shown.IsVisible || penetrance.IsCertain
                 ? [new(shown, Probability.Certain)]
                 : [new(shown, penetrance), new(wild, penetrance.Complement)];
