@@ -115,7 +115,7 @@ public sealed partial class DocsTests
         ? [(path, command)]
         : command.Subcommands.SelectMany(c => Leaves(c, path.Length == 0 ? c.Name : $"{path} {c.Name}"));
 
-    // A name and a year, as [Haldane1919] or [Brown2022a]; what is defined begins a line of the list.
+    // A name and a year, as [Haldane1919]; what is defined begins a line of the list.
     [GeneratedRegex(@"\[(?<key>[A-Z][A-Za-z]+[0-9]{4}[a-z]?)\]")]
     private static partial Regex ReferenceKey();
 
