@@ -1,7 +1,6 @@
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Crosses;
-using Clutchwright.Genetics.Dangers;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
@@ -23,13 +22,13 @@ internal static class CrossWarnings
             var chance = cross.ChanceOf(danger);
             if (!chance.IsImpossible)
             {
-                warnings.Add(catalogue.Wording.Danger(danger, $"This pair gives it in {OddsText.Both(chance)} of the eggs laid."));
+                warnings.Add(catalogue.Wording.Danger(danger, $"This pair gives it in {OddsText.RatioAndPercent(chance)} of the eggs laid."));
             }
         }
 
         foreach (var (name, parent) in new[] { ("sire", sire), ("dam", dam) })
         {
-            foreach (var danger in cross.Mating.Species.Dangers.Where(d => !d.Chance(parent).IsImpossible))
+            foreach (var danger in cross.Mating.Species.Dangers.Where(d => !d.ChanceIn(parent).IsImpossible))
             {
                 warnings.Add(catalogue.Wording.Danger(danger, $"The {name} has this genotype itself or may have it.") with { Code = $"{name}-{danger.Id}" });
             }
@@ -85,7 +84,7 @@ internal static class CrossWarnings
                 continue;
             }
 
-            var entry = catalogue.Catalogue.LocusEntryOf(locus);
+            var entry = catalogue.Catalogue.EntryOf(locus);
             var interval = entry.Recombination is { } known
                 ? $" The catalogue holds it to lie between {known.Least.Value:0.##} and {known.Most.Value:0.##}."
                 : string.Empty;

@@ -30,7 +30,7 @@ internal static class ParentReader
             return (belief, new(asked, animal.Animal.Tag, sex, catalogue.Wording.Animal(belief), notes));
         }
 
-        var text = catalogue.Catalogue.TradeText.Read(asked);
+        var text = catalogue.Catalogue.Trade.Read(asked);
         if (!text.IsRead)
         {
             problems.Add(Problem(where, text.Problem));

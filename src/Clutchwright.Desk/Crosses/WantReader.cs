@@ -13,7 +13,7 @@ internal static class WantReader
         var wants = new List<(string Text, Want Want)>();
         for (var i = 0; i < texts.Count; i++)
         {
-            var read = catalogue.Catalogue.TradeText.ReadWant(texts[i]);
+            var read = catalogue.Catalogue.Trade.ReadWant(texts[i]);
             if (read.IsRead)
             {
                 wants.Add((texts[i].Trim(), read.Value));

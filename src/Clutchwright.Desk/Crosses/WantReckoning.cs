@@ -71,7 +71,7 @@ internal sealed class WantReckoning(OpenCatalogue catalogue, Cross cross, GoodEg
                 yield return new(
                     chance.IsImpossible
                         ? "It may be that the pair cannot give it at all. The chance of that:"
-                        : $"It may be that every egg has a chance of {OddsText.Both(chance)}. The chance of that:",
+                        : $"It may be that every egg has a chance of {OddsText.RatioAndPercent(chance)}. The chance of that:",
                     weight);
             }
         }
@@ -86,7 +86,7 @@ internal sealed class WantReckoning(OpenCatalogue catalogue, Cross cross, GoodEg
     private string Parents(WantedPairs condition)
     {
         var locus = condition.Locus;
-        return $"sire {Side(cross.SireAt(locus))}, dam {Side(cross.DamAt(locus))}";
+        return $"sire {Side(cross.Mating.PairsAt(locus, Genetics.Loci.Sex.Male))}, dam {Side(cross.Mating.PairsAt(locus, Genetics.Loci.Sex.Female))}";
 
         string Side(IReadOnlyList<Weighted<(int First, int Second)>> pairs) => string.Join(" or ", pairs.Select(p =>
         {

@@ -13,14 +13,14 @@ namespace Clutchwright.Desk.Opened;
 /// <summary>Turns a keeper's statements into observations, and the observations into a belief.</summary>
 internal static class StatementReader
 {
-    public static StockAnimal Believe(OpenCatalogue catalogue, Animal animal, IReadOnlyList<Weighted<Mating>> matings, bool bothParentsKnown)
+    public static StockAnimal Believe(OpenCatalogue catalogue, Animal animal, IReadOnlyList<Statement> recorded, IReadOnlyList<Weighted<Mating>> matings, bool bothParentsKnown)
     {
         var problems = new List<string>();
         var observations = new List<Observation>();
         var statements = new List<Statement>();
 
         // Seen first: what everyone can check stands before what someone says.
-        foreach (var statement in animal.Statements.OrderBy(s => s.Kind is StatementKind.Seen or StatementKind.LookedAtNormal ? 0 : 1))
+        foreach (var statement in recorded.OrderBy(s => s.Kind is StatementKind.Seen or StatementKind.LookedAtNormal ? 0 : 1))
         {
             foreach (var observation in Read(catalogue, animal, statement, problems))
             {
@@ -41,7 +41,7 @@ internal static class StatementReader
     /// <summary>What is wrong with a text of a statement; <c>null</c>: it can be read.</summary>
     public static TradeTextProblem? Check(OpenCatalogue catalogue, string column, string text)
     {
-        var outcome = catalogue.Catalogue.TradeText.Read(text);
+        var outcome = catalogue.Catalogue.Trade.Read(text);
         return outcome.IsRead
             ? null
             : new TradeTextProblem(
@@ -59,7 +59,7 @@ internal static class StatementReader
             return [new Observation.Seen([], GenotypeBelief.Wild(catalogue.Species, sex))];
         }
 
-        var outcome = catalogue.Catalogue.TradeText.Read(statement.Text);
+        var outcome = catalogue.Catalogue.Trade.Read(statement.Text);
         var belief = outcome.IsRead ? outcome.Value.ToBelief(sex) : null;
 
         // A maker says of itself that it has two different sex chromosomes; an unsexed animal is read as such a one.

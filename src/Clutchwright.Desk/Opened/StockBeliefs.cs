@@ -1,4 +1,3 @@
-using Clutchwright.Catalogue.TradeTexts;
 using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
@@ -13,7 +12,7 @@ using Clutchwright.Stock.Statements;
 namespace Clutchwright.Desk.Opened;
 
 /// <summary>What is believed of every animal of the stock, kept until the book changes.</summary>
-internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue)
+internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDisposable
 {
     private readonly SemaphoreSlim _turn = new(1, 1);
     private StockState? _state;
@@ -51,6 +50,8 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue)
         return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Latest, state.Animals.Select(a => a.Animal).ToArray());
     }
 
+    public void Dispose() => _turn.Dispose();
+
     private async Task<DeedId> LatestAsync(CancellationToken cancel) =>
         (await new ListDeeds(book.Book).RunAsync(1, null, cancel)).Expect() is [{ } latest] ? latest.DeedId : default;
 
@@ -63,7 +64,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue)
         foreach (var entry in pedigree.Animals)
         {
             var animal = byId[new AnimalId(Guid.Parse(entry.Key))];
-            believed.Add(animal.AnimalId, StatementReader.Believe(catalogue, animal, Matings(animal), BothKnown(animal)));
+            believed.Add(animal.AnimalId, StatementReader.Believe(catalogue, animal, animal.Statements, Matings(animal), BothKnown(animal)));
         }
 
         return new(catalogue, latest, [.. animals.Select(a => believed[a.AnimalId])]);

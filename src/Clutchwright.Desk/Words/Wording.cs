@@ -1,4 +1,5 @@
 using Clutchwright.Catalogue;
+using Clutchwright.Catalogue.Entries;
 using Clutchwright.Catalogue.Looks;
 using Clutchwright.Catalogue.TradeTexts;
 using Clutchwright.Genetics.Crosses;
@@ -14,8 +15,9 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
 {
     public AnimalWords Animal(GenotypeBelief belief)
     {
-        var parts = catalogue.TradeText.Words(belief)
-            .Select(w => new WordPart(w.Text, w.IsSeen, w.Chance, w.AlleleId))
+        var parts = catalogue.Trade.Words(belief)
+            .Where(w => w.Kind != TradeWordKind.Sex)
+            .Select(w => new WordPart(w.Text, w.IsSeen, w.Chance.IsCertain ? null : w.Chance, null))
             .ToArray();
         return new(
             parts.Length == 0 ? [new WordPart(catalogue.NormalName, IsSeen: true, null, null)] : parts,
@@ -35,10 +37,13 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
 
         var two = catalogue.Species.SexSystem.Heterogametic();
         var genotype = Genotype.Wild(catalogue.Species, isOrdered ? two : two.Opposite()).With(locus, first, second);
-        return catalogue.TradeText.Write(genotype, withSex: false);
+        return Text(genotype);
     }
 
-    public string Genotype(Genotype genotype) => catalogue.TradeText.Write(genotype, withSex: false);
+    public string Text(Genotype genotype) =>
+        catalogue.Trade.Join([.. catalogue.Trade.Words(genotype).Where(w => w.Kind != TradeWordKind.Sex)]) is { Length: > 0 } text
+            ? text
+            : catalogue.NormalName;
 
     /// <summary>The name of what is seen: incompletely dominant and dominant forms first, recessive ones last, as the trade has it.</summary>
     public string Look(IReadOnlyList<Expression> seen) => seen.Count == 0
@@ -48,7 +53,7 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
     /// <summary>The trade's names for the forms together, and what is left over beside them; <c>null</c> where there is none.</summary>
     public string? Label(IReadOnlyList<Expression> seen)
     {
-        var combinations = catalogue.CombinationsIn(seen);
+        var combinations = catalogue.CombinationsOf(seen);
         if (combinations.Count == 0)
         {
             return null;
@@ -122,11 +127,30 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
         Grade(danger.Evidence.Grade),
         Sources(danger.Evidence));
 
+    /// <summary>The genotype of a danger in trade words.</summary>
+    public string Condition(Danger danger)
+    {
+        var parts = danger.Definition.When.Select(w => w switch
+        {
+            GenotypeCondition.Carries carries => $"any {Name(carries.AlleleId)}",
+            GenotypeCondition.IsPair pair when string.Equals(pair.FirstId, pair.SecondId, StringComparison.Ordinal) => $"two copies of {Name(pair.FirstId)}",
+            GenotypeCondition.IsPair pair => $"{Name(pair.FirstId)}/{Name(pair.SecondId)}",
+            _ => w.ToString(),
+        });
+        return string.Join(" with ", parts);
+
+        string Name(string id) => catalogue.Species.FindAllele(id)?.Name ?? id;
+    }
+
     /// <summary>Citations of the sources of a claim, with how far the project has read each.</summary>
-    public IReadOnlyList<string> Sources(Evidence evidence) => evidence.Sources
-        .Select(id => catalogue.FindSource(id) is { } source
-            ? source.Doi is null ? source.Citation : $"{source.Citation} doi {source.Doi}"
-            : id)
+    public IReadOnlyList<string> Sources(Evidence evidence) => catalogue.SourcesOf(evidence)
+        .Select(source => (source.Doi is null ? source.Citation : $"{source.Citation} doi {source.Doi}") + (source.Seen switch
+        {
+            SourceReading.Reference => " (reference seen)",
+            SourceReading.Recalled => " (from memory)",
+            SourceReading.Abstract => " (abstract read)",
+            _ => string.Empty,
+        }))
         .ToArray();
 
     public static string Grade(EvidenceGrade grade) => grade switch
