@@ -5,6 +5,7 @@ using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
 using Clutchwright.Cli.Words;
+using Clutchwright.Desk;
 
 namespace Clutchwright.Cli;
 
@@ -49,7 +50,7 @@ internal static class CommandLine
         {
             return await asked.InvokeAsync(invocation, cancel);
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or DbException)
+        catch (Exception failure) when (failure is DeskClosedException or IOException or UnauthorizedAccessException or DbException)
         {
             return terminal.CouldNot(failure.Message);
         }

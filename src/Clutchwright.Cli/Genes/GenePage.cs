@@ -6,23 +6,28 @@ namespace Clutchwright.Cli.Genes;
 /// <summary>The readable answers of <c>catalogue</c>.</summary>
 internal static class GenePage
 {
-    public static void Send(Terminal terminal, CatalogueCheck check)
+    public static void Send(Terminal terminal, CatalogueCheck check, string folder)
     {
         var page = new Page(terminal);
         if (check.Problems.Count == 0)
         {
             page.Line(Page.Plain(
-                $"No problem in {check.Folder}: {check.Loci:N0} loci, {check.Alleles:N0} alleles, "
-                + $"{check.Combinations:N0} named combinations, {check.Looks:N0} looks."));
+                $"No problem in {folder}: {check.Loci:N0} loci, {check.Alleles:N0} alleles, {check.Forms:N0} forms, "
+                + $"{check.Combinations:N0} named combinations, {check.Looks:N0} looks, {check.Dangers:N0} dangers."));
         }
 
         foreach (var problem in check.Problems)
         {
-            page.Line(Page.Plain(problem.ToString()));
+            page.Line(Page.Plain(Place(problem)));
         }
 
         page.Send();
     }
+
+    /// <summary>A problem as compilers write it.</summary>
+    public static string Place(CatalogueProblemLine problem) => problem.Line > 0
+        ? $"{problem.File}:{problem.Line}:{problem.Column}: {problem.Text}"
+        : $"{problem.File}: {problem.Text}";
 
     public static void Send(Terminal terminal, IReadOnlyList<GeneLine> entries)
     {
