@@ -65,13 +65,10 @@ internal static class GenePage
 
         if (gene.Claims.Count > 0)
         {
+            var sources = gene.Claims.SelectMany(c => c.Sources).Distinct(StringComparer.Ordinal).ToList();
             page.Heading("What is known");
-            page.Table(
-                ["", "", "known by", "source"],
-                [.. gene.Claims.Select(c => new[]
-                {
-                    Page.Plain(c.Heading), Page.Plain(c.Text), Page.Plain(c.Grade), Page.Plain(string.Join("; ", c.Sources)),
-                })]);
+            page.Table(["", ""], [.. gene.Claims.Select(c => new[] { Page.Plain(c.Heading), Page.Plain(Known(c, sources)) })]);
+            page.Sources(sources);
         }
 
         if (gene.Neighbours.Count > 0)
@@ -105,6 +102,13 @@ internal static class GenePage
 
         page.Warnings(gene.Dangers);
         page.Send();
+    }
+
+    private static string Known(Claim claim, List<string> sources)
+    {
+        var grounds = string.Join(
+            ", ", new[] { claim.Grade }.OfType<string>().Concat(claim.Sources.Select(s => $"source {sources.IndexOf(s) + 1}")));
+        return grounds.Length == 0 ? claim.Text : $"{claim.Text} [{grounds}]";
     }
 
     private static string Kind(GeneLine line) => string.Join(

@@ -102,7 +102,7 @@ internal static class PairsRanking
                     Page.Plain(OddsText.Percent(p.ThisSeason)),
                     Name(p.Sire),
                     Name(p.Dam),
-                    Page.Plain(string.Join(" ", p.Why.Select(WarningWords.Of))),
+                    Page.Plain(string.Join(" ", p.Why.Select(WarningWords.Short))),
                 })]);
             if (answer.LeftOutCount > answer.LeftOut.Count)
             {
