@@ -58,5 +58,11 @@ internal static class CommandLine
         {
             return terminal.CouldNot("Stopped.");
         }
+        catch (Exception fault)
+        {
+            // Ours, not the keeper's: told whole, so that it can be mended, and with an exit code that programs know.
+            terminal.Error.WriteLine($"A fault in Clutchwright: {fault}");
+            return ExitCode.CouldNotBeDone;
+        }
     }
 }
