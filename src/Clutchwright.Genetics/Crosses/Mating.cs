@@ -132,6 +132,32 @@ public sealed class Mating
         return new(parents.Species, Sex.Male, blocks);
     }
 
+    /// <summary>The pairs of alleles that one parent may have at a locus, the smaller index first in each, likeliest pair first.</summary>
+    /// <param name="locus">A locus of the species.</param>
+    /// <param name="sex">Which parent: the sire is male, the dam female.</param>
+    public IReadOnlyList<Weighted<(int First, int Second)>> PairsAt(Locus locus, Sex sex)
+    {
+        var block = Blocks.FirstOrDefault(b => b.Groups.Contains(locus.Group));
+        if (block is null)
+        {
+            return [new((0, 0), Probability.Certain)];
+        }
+
+        var at = block.Groups.TakeWhile(g => g != locus.Group).Count();
+        return block.Cases
+            .GroupBy(c =>
+            {
+                var diplotype = sex == Sex.Male ? c.Sire[at] : c.Dam[at];
+                var (a, b) = (
+                    locus.Group.AlleleAt(diplotype.First, locus.IndexInGroup),
+                    locus.Group.AlleleAt(diplotype.Second, locus.IndexInGroup));
+                return a <= b ? (a, b) : (b, a);
+            })
+            .Select(g => new Weighted<(int, int)>(g.Key, g.Aggregate(Probability.Impossible, (sum, c) => sum + c.Weight)))
+            .OrderByDescending(w => w.Weight)
+            .ToArray();
+    }
+
     /// <summary>What young of this pair may be at one linkage group, as laid.</summary>
     /// <param name="group">A group of the species.</param>
     /// <param name="sex">The sex of the young; <c>null</c>: not known, haplotypes then being given without regard to the chromosome they ride on.</param>

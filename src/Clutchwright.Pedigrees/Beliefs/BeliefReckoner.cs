@@ -19,8 +19,14 @@ public static class BeliefReckoner
     /// <param name="sex">The animal's sex; <c>null</c>: not known, sex-linked alleles then being told without their chromosome.</param>
     /// <param name="observations">What is recorded of it, in order.</param>
     /// <param name="matings">The pairs it may come from, with weights that sum to 1; empty: a founder.</param>
+    /// <param name="bothParentsKnown">Whether sire and dam are both recorded. Where one is not, what someone said of the animal tells more than
+    /// the one parent does, and is the start.</param>
     public static AnimalBelief Of(
-        Species species, Sex? sex, IReadOnlyList<Observation> observations, IReadOnlyList<Weighted<Mating>> matings)
+        Species species,
+        Sex? sex,
+        IReadOnlyList<Observation> observations,
+        IReadOnlyList<Weighted<Mating>> matings,
+        bool bothParentsKnown = true)
     {
         var belief = GenotypeBelief.Wild(species, sex ?? species.SexSystem.Heterogametic().Opposite());
         var steps = new List<BeliefStep>();
@@ -29,7 +35,7 @@ public static class BeliefReckoner
         {
             var before = steps.Count;
             var work = new GroupWork(species, group, sex, observations, steps, conflicts);
-            var after = work.Reckon(matings);
+            var after = work.Reckon(matings, bothParentsKnown);
             if (steps.Count > before)
             {
                 belief = belief.With(group, after);
@@ -50,11 +56,12 @@ public static class BeliefReckoner
         private static readonly Weighted<Diplotype>[] Wild = [new(default, Probability.Certain)];
         private IReadOnlyList<Weighted<Diplotype>> _now = Wild;
 
-        public IReadOnlyList<Weighted<Diplotype>> Reckon(IReadOnlyList<Weighted<Mating>> matings)
+        public IReadOnlyList<Weighted<Diplotype>> Reckon(IReadOnlyList<Weighted<Mating>> matings, bool bothParentsKnown)
         {
             var ofParents = FromParents(matings);
             var start = Words();
-            var fromParents = !IsWild(ofParents);
+            var fromParents = !IsWild(ofParents)
+                && (bothParentsKnown || start is not { } first || observations[first] is not Observation.Said);
             if (fromParents)
             {
                 Step(BeliefSource.Parents, null, ofParents);
