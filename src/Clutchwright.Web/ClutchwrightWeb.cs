@@ -13,10 +13,10 @@ namespace Clutchwright.Web;
 public static class ClutchwrightWeb
 {
     /// <summary>Where the app listens when nothing else is asked for.</summary>
-    public const string DefaultUrl = "http://localhost:5280";
+    public const string DefaultUrl = "http://127.0.0.1:5417";
 
     /// <summary>Puts the web app together; the caller runs it.</summary>
-    /// <param name="args">Arguments of the host, for example <c>--urls http://127.0.0.1:5280</c>.</param>
+    /// <param name="args">Arguments of the host, for example <c>--urls http://127.0.0.1:5417</c>.</param>
     /// <param name="catalogueFolder">The species' folder.</param>
     /// <param name="dataFolder">The keeper's data folder; made if it is not there.</param>
     /// <exception cref="OpenAddressException">An address was asked for that other machines can reach.</exception>

@@ -28,7 +28,8 @@ internal static class Links
         return parts.Count == 0 ? path : $"{path}?{string.Join('&', parts)}";
     }
 
-    public static string? Number(int? number) => number?.ToString(CultureInfo.InvariantCulture);
+    /// <summary>A number as an address or a form holds it.</summary>
+    public static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>The tag in a route: a slash in it comes through still escaped.</summary>
     public static string TagOf(string routeValue) => routeValue.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);

@@ -8,7 +8,7 @@ namespace Clutchwright.Web.Animals;
 internal static class AnimalForms
 {
     private static readonly HashSet<string> Fields =
-        new(["tag", "name", "seen", "told", "ruled_out", "ruled out", "ruledout", "hatched", "mass", "massgrams", "mass_grams", "sire", "dam"], StringComparer.OrdinalIgnoreCase);
+        new(["tag", "name", "seen", "told", "ruled-out", "hatched", "mass", "sire", "dam"], StringComparer.OrdinalIgnoreCase);
 
     public static AnimalForm Animal(IFormCollection sent) => new()
     {
@@ -32,7 +32,12 @@ internal static class AnimalForms
         Text(sent, "text") ?? string.Empty,
         Text(sent, "by"),
         Text(sent, "when"),
-        Sureness.FromPercent(Text(sent, "sure")));
+        Sureness.FromPercent(Text(sent, "sure")))
+    {
+        IsFound = Text(sent, "found") != "no",
+        Sensitivity = Sureness.FromPercent(Text(sent, "sensitivity") ?? "99"),
+        Specificity = Sureness.FromPercent(Text(sent, "specificity") ?? "99"),
+    };
 
     /// <summary>The problem of one field, or <c>null</c>.</summary>
     public static AskedWrongly? ProblemOf(IReadOnlyList<AskedWrongly> problems, string field) =>
@@ -41,6 +46,9 @@ internal static class AnimalForms
     /// <summary>The problems that no field of the form shows.</summary>
     public static IReadOnlyList<AskedWrongly> Elsewhere(IReadOnlyList<AskedWrongly> problems) =>
         [.. problems.Where(p => !Fields.Contains(p.Where))];
+
+    /// <summary>Says whether the animal was refused, and not one of its fields.</summary>
+    public static bool IsRefusedAsAWhole(IReadOnlyList<AskedWrongly> problems) => problems is [{ Where: "animal" }];
 
     public static string? Text(IFormCollection sent, string name)
     {

@@ -15,6 +15,9 @@ internal static class Sureness
             ? number / 100.0
             : 1.0;
 
+    /// <summary>A share in percent, as a form holds it.</summary>
+    public static string Percent(double share) => (share * 100.0).ToString("0.###", CultureInfo.InvariantCulture);
+
     /// <summary>A confidence in words.</summary>
     public static string Words(double confidence) => confidence switch
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Words;
 using Clutchwright.Web.Layout;
@@ -14,7 +15,7 @@ internal static class DeedEndpoints
 {
     public static void MapDeeds(this IEndpointRouteBuilder endpoints)
     {
-        endpoints.MapPost("/deeds/undo", async (UndoDeed undo, [FromForm] Guid id, [FromForm] string? back, CancellationToken cancel) =>
+        endpoints.MapPost("/deeds/undo", async (UndoDeed undo, [FromForm] long id, [FromForm] string? back, CancellationToken cancel) =>
             Done(await undo.RunAsync(id, Keeper.Name, cancel), back));
         endpoints.MapPost("/deeds/bin", async (BinAnimal bin, [FromForm] string tag, [FromForm] string? back, CancellationToken cancel) =>
             Done(await bin.RunAsync(tag, Keeper.Name, cancel), back));
@@ -48,14 +49,14 @@ internal static class DeedEndpoints
     private static IResult Done(Answer<DeedLine> answer, string? back) =>
         answer.Value is { } deed ? Back(back, deed.Id) : Refused(answer.Problems, back);
 
-    private static IResult Back(string? back, Guid deed)
+    private static IResult Back(string? back, long deed)
     {
         var path = Local(back);
         var query = path.IndexOf('?', StringComparison.Ordinal);
         var kept = query < 0
             ? []
             : path[(query + 1)..].Split('&').Where(p => !p.StartsWith("deed=", StringComparison.Ordinal) && !p.StartsWith("saved=", StringComparison.Ordinal));
-        return Results.LocalRedirect($"{(query < 0 ? path : path[..query])}?{string.Join('&', [.. kept, $"deed={deed}"])}");
+        return Results.LocalRedirect($"{(query < 0 ? path : path[..query])}?{string.Join('&', [.. kept, string.Create(CultureInfo.InvariantCulture, $"deed={deed}")])}");
     }
 
     private static RazorComponentResult<RefusedDocument> Refused(IReadOnlyList<AskedWrongly> problems, string? back) =>

@@ -8,7 +8,7 @@ internal sealed class BookHealth(ListDeeds listDeeds) : IHealthCheck
 {
     public async Task<HealthCheckResult> CheckHealthAsync(HealthCheckContext context, CancellationToken cancellationToken = default)
     {
-        await listDeeds.RunAsync(0, 1, cancellationToken);
+        await listDeeds.RunAsync(null, 1, cancellationToken);
         return HealthCheckResult.Healthy();
     }
 }

@@ -38,11 +38,11 @@ internal readonly record struct EggFrequency(int Wanted, int Of, bool IsRounded)
     /// <summary>Gets the frequency in words, for example <c>3 of 16 eggs</c>.</summary>
     public string Words => (Wanted, Of) switch
     {
-        (0, 0) => $"fewer than 1 of {OddsWords.Whole(Thousand)} eggs",
-        (_, 0) => $"all but fewer than 1 of {OddsWords.Whole(Thousand)} eggs",
+        (0, 0) => $"fewer than 1 of {CountWords.Whole(Thousand)} eggs",
+        (_, 0) => $"all but fewer than 1 of {CountWords.Whole(Thousand)} eggs",
         _ when Wanted == 0 => "no egg",
         _ when Wanted == Of => "every egg",
-        _ => $"{(IsRounded ? "about " : string.Empty)}{Wanted} of {OddsWords.Whole(Of)} eggs",
+        _ => $"{(IsRounded ? "about " : string.Empty)}{Wanted} of {CountWords.Whole(Of)} eggs",
     };
 
     /// <summary>The frequency of a chance.</summary>

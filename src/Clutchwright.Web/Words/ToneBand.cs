@@ -8,26 +8,24 @@ namespace Clutchwright.Web.Words;
 /// <param name="Srgb">As <c>#RRGGBB</c>.</param>
 internal readonly record struct ToneStop(double Offset, string Srgb);
 
-/// <summary>A saddle of pattern or an eye, drawn on the band.</summary>
+/// <summary>A saddle of pattern, drawn on the band.</summary>
 internal readonly record struct ToneMark(double X, double Y, double RadiusX, double RadiusY, string Srgb);
 
-/// <summary>The drawing behind a tone strip: a band that grows from hatchling to adult, ground with saddles of pattern on it,
-/// an eye at each stage.</summary>
+/// <summary>The drawing behind a tone strip: a band that grows from hatchling to adult, ground with saddles of pattern on it.</summary>
 internal sealed class ToneBand
 {
     public const double Width = 480;
     public const double Height = 56;
-    private const double HatchlingHalf = 11;
-    private const double AdultHalf = 26;
+    private const double HatchlingHalf = 15;
+    private const double AdultHalf = 27;
     private const double Middle = Height / 2;
-    private const int Saddles = 13;
+    private const int Saddles = 24;
 
     private ToneBand(IReadOnlyList<StageWords> stages)
     {
         Stages = stages;
         Ground = Stops(stages, s => s.Ground);
         Pattern = Stops(stages, s => s.Pattern);
-        Eyes = [.. Enumerable.Range(0, stages.Count).Where(i => stages[i].Eye is not null).Select(i => Eye(i))];
         Marks = Pattern.Count == 0 ? [] : [.. Enumerable.Range(0, Saddles).Select(Saddle)];
     }
 
@@ -43,13 +41,10 @@ internal sealed class ToneBand
     /// <summary>Gets the saddles of pattern.</summary>
     public IReadOnlyList<ToneMark> Marks { get; }
 
-    /// <summary>Gets the eyes.</summary>
-    public IReadOnlyList<ToneMark> Eyes { get; }
-
     /// <summary>Gets the outline of the band as path data.</summary>
     public static string Outline { get; } = string.Create(
         CultureInfo.InvariantCulture,
-        $"M{HatchlingHalf} {Middle - HatchlingHalf}L{Width - AdultHalf} {Middle - AdultHalf}A{AdultHalf} {AdultHalf} 0 0 1 {Width - AdultHalf} {Middle + AdultHalf}L{HatchlingHalf} {Middle + HatchlingHalf}A{HatchlingHalf} {HatchlingHalf} 0 0 1 {HatchlingHalf} {Middle - HatchlingHalf}Z");
+        $"M0.5 {Middle - HatchlingHalf}L{Width - 0.5} {Middle - AdultHalf}V{Middle + AdultHalf}L0.5 {Middle + HatchlingHalf}Z");
 
     /// <summary>Draws the band of a look; <c>null</c> where no colour of it is known.</summary>
     public static ToneBand? Of(IReadOnlyList<StageWords> stages)
@@ -124,10 +119,9 @@ internal sealed class ToneBand
         var share = (index + 0.5) / Saddles;
         var half = HalfAt(share);
 
-        // Saddles hang from the back, alternately a little longer: a drawing of a pattern, not of this one.
-        var reach = index % 2 == 0 ? 0.62 : 0.48;
-        return new(share * Width, Middle - (half * (1 - reach)) - (half * 0.06), half * 0.5, half * reach, ColourAt(Pattern, share));
+        // Saddles hang from the back, and blotches rise from the belly between them: a drawing of a pattern, not of this one.
+        var fromBack = index % 2 == 0;
+        var edge = fromBack ? Middle - half : Middle + half;
+        return new(share * Width, edge, half * (fromBack ? 0.5 : 0.4), half * (fromBack ? 1.1 : 0.75), ColourAt(Pattern, share));
     }
-
-    private ToneMark Eye(int index) => new(Offset(index, Stages.Count) * Width, 0, 5, 5, Stages[index].Eye!.Srgb);
 }

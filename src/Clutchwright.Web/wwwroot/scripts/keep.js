@@ -7,7 +7,7 @@ function keyOf(form) {
 }
 
 function fieldsOf(form) {
-  return [...form.elements].filter((field) => field.name && field.type !== "hidden" && field.type !== "file" && field.tagName !== "BUTTON");
+  return [...form.elements].filter((field) => field.name && (field.type !== "hidden" || field.name === "version") && field.type !== "file" && field.tagName !== "BUTTON");
 }
 
 function read(form) {
