@@ -14,8 +14,10 @@ public static class CatalogueFolder
     /// <summary>Reads and checks a species folder and the tones beside it.</summary>
     /// <param name="folder">The path of the folder.</param>
     /// <returns>The catalogue, or every problem found in any of the files.</returns>
+    /// <param name="recombination">Recombination fractions of sex-linked loci, by locus id, that replace those of the folder.</param>
+    /// <exception cref="ArgumentException">There is no such locus, or it does not lie on the sex chromosomes.</exception>
     /// <exception cref="IOException">A file is there and cannot be read.</exception>
-    public static CatalogueOutcome Read(string folder)
+    public static CatalogueOutcome Read(string folder, IReadOnlyDictionary<string, RecombinationFraction>? recombination = null)
     {
         var problems = new List<CatalogueProblem>();
         if (!Directory.Exists(folder))
@@ -23,7 +25,7 @@ public static class CatalogueFolder
             return new(null, [new(folder, 0, 0, "There is no such folder.")]);
         }
 
-        var catalogue = Read(new Files(Path.GetFullPath(folder), problems), problems);
+        var catalogue = Read(new Files(Path.GetFullPath(folder), problems), problems, recombination ?? new Dictionary<string, RecombinationFraction>());
         var sorted = problems
             .Distinct()
             .OrderBy(p => p.File, StringComparer.Ordinal)
@@ -33,7 +35,8 @@ public static class CatalogueFolder
         return new(sorted.Length == 0 ? catalogue : null, sorted);
     }
 
-    private static SpeciesCatalogue? Read(Files files, List<CatalogueProblem> problems)
+    private static SpeciesCatalogue? Read(
+        Files files, List<CatalogueProblem> problems, IReadOnlyDictionary<string, RecombinationFraction> recombination)
     {
         var evidence = new EvidenceReader();
         var names = new NameRegister();
@@ -73,6 +76,11 @@ public static class CatalogueFolder
             // Whatever the checks by line do not foresee is still told, if without a line.
             problems.Add(new("species.yaml", 0, 0, fault.Message));
             return null;
+        }
+
+        foreach (var (locus, fraction) in recombination)
+        {
+            species = species.WithRecombination(locus, fraction);
         }
 
         var lexicon = LexiconOf(species, about, loci);

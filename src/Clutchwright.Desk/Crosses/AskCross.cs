@@ -5,7 +5,6 @@ using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
-using Clutchwright.Genetics.Wants;
 
 namespace Clutchwright.Desk.Crosses;
 
@@ -85,7 +84,7 @@ public sealed class AskCross
     }
 
     private static GenotypeLine Line(OpenCatalogue catalogue, GenotypeOutcome outcome) => new(
-        catalogue.Wording.Genotype(outcome.Genotype),
+        catalogue.Wording.Text(outcome.Genotype),
         GeneticNotation.Write(outcome.Genotype),
         outcome.Sex,
         outcome.Chance,

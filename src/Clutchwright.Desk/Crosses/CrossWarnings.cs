@@ -1,7 +1,6 @@
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Crosses;
-using Clutchwright.Genetics.Dangers;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
@@ -92,8 +91,8 @@ internal static class CrossWarnings
             yield return new(
                 $"recombination-{locus.Id}",
                 "note",
-                $"{locus.Name} lies on the sex chromosomes; sex and colour part ways in a share r of young, and r = {r:0.###} was reckoned with.{interval} "
-                + $"At r the unexpected sex shows it in r of its kind; your own clutches can narrow it, and another value can be given.",
+                $"{locus.Name} lies on the sex chromosomes. A share r of the young crosses over and has it in the unexpected sex; r = {r:0.###} was reckoned with.{interval} "
+                + "Your own clutches can narrow it, and another value can be given.",
                 Wording.Grade(entry.Evidence.Grade),
                 catalogue.Wording.Sources(entry.Evidence));
         }

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.Globalization;
 using Clutchwright.Catalogue;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Words;
@@ -8,8 +10,12 @@ namespace Clutchwright.Desk.Opened;
 /// <summary>The catalogue a desk works with, with the wording that goes with it.</summary>
 internal sealed class OpenCatalogue
 {
-    public OpenCatalogue(SpeciesCatalogue catalogue)
+    private readonly string _folder;
+    private readonly ConcurrentDictionary<string, OpenCatalogue> _changed = new(StringComparer.Ordinal);
+
+    public OpenCatalogue(SpeciesCatalogue catalogue, string folder)
     {
+        _folder = folder;
         Catalogue = catalogue;
         Wording = new(catalogue);
         Clutches = new(catalogue.Biology);
@@ -28,7 +34,7 @@ internal sealed class OpenCatalogue
     /// <param name="problems">What cannot be.</param>
     public OpenCatalogue With(IReadOnlyDictionary<string, double> recombination, List<AskedWrongly> problems)
     {
-        var changed = Catalogue;
+        var changed = new SortedDictionary<string, RecombinationFraction>(StringComparer.Ordinal);
         foreach (var (name, value) in recombination)
         {
             var locus = Species.FindLocus(name) ?? Catalogue.FindAllele(name)?.Allele.Locus;
@@ -45,10 +51,15 @@ internal sealed class OpenCatalogue
             }
             else
             {
-                changed = changed.WithRecombination(locus.Id, RecombinationFraction.From(value));
+                changed[locus.Id] = RecombinationFraction.From(value);
             }
         }
 
-        return ReferenceEquals(changed, Catalogue) ? this : new(changed);
+        // Read afresh: trade text and species belong together. What was asked once is likely asked again.
+        return changed.Count == 0
+            ? this
+            : _changed.GetOrAdd(
+                string.Join(' ', changed.Select(c => string.Create(CultureInfo.InvariantCulture, $"{c.Key}={c.Value.Value:R}"))),
+                _ => new(CatalogueFolder.Read(_folder, changed).Catalogue ?? throw new DeskClosedException($"The catalogue in {_folder} has changed and cannot be used."), _folder));
     }
 }

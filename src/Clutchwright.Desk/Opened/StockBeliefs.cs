@@ -1,4 +1,3 @@
-using Clutchwright.Catalogue.TradeTexts;
 using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
@@ -13,7 +12,7 @@ using Clutchwright.Stock.Statements;
 namespace Clutchwright.Desk.Opened;
 
 /// <summary>What is believed of every animal of the stock, kept until the book changes.</summary>
-internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue)
+internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDisposable
 {
     private readonly SemaphoreSlim _turn = new(1, 1);
     private StockState? _state;
@@ -50,6 +49,8 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue)
         var state = await ReadAsync(cancel);
         return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Latest, state.Animals.Select(a => a.Animal).ToArray());
     }
+
+    public void Dispose() => _turn.Dispose();
 
     private async Task<DeedId> LatestAsync(CancellationToken cancel) =>
         (await new ListDeeds(book.Book).RunAsync(1, null, cancel)).Expect() is [{ } latest] ? latest.DeedId : default;

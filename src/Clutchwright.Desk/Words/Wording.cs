@@ -37,18 +37,16 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
 
         var two = catalogue.Species.SexSystem.Heterogametic();
         var genotype = Genotype.Wild(catalogue.Species, isOrdered ? two : two.Opposite()).With(locus, first, second);
-        return Genotype(genotype);
+        return Text(genotype);
     }
 
-    public string Genotype(Genotype genotype) =>
+    public string Text(Genotype genotype) =>
         catalogue.Trade.Join([.. catalogue.Trade.Words(genotype).Where(w => w.Kind != TradeWordKind.Sex)]) is { Length: > 0 } text
             ? text
             : catalogue.NormalName;
 
-    /// <summary>The name of what is seen: incompletely dominant and dominant forms first, recessive ones last, as the trade has it.</summary>
-    public string Look(IReadOnlyList<Expression> seen) => seen.Count == 0
-        ? catalogue.NormalName
-        : string.Join(' ', seen.OrderBy(IsRecessive).ThenBy(e => e.Locus.Index).Select(e => e.Name));
+    /// <summary>The name of what is seen.</summary>
+    public string Look(IReadOnlyList<Expression> seen) => catalogue.Trade.WriteLook(seen);
 
     /// <summary>The trade's names for the forms together, and what is left over beside them; <c>null</c> where there is none.</summary>
     public string? Label(IReadOnlyList<Expression> seen)
@@ -181,18 +179,4 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
     }
 
     private static ToneWords Tone(Tone tone) => new(tone.Name, tone.Srgb);
-
-    private static bool IsRecessive(Expression expression)
-    {
-        var locus = expression.Locus;
-        for (var a = 1; a < locus.Alleles.Count; a++)
-        {
-            if (locus.ExpressionOf(0, a) == expression || (locus.ExpressionOf(a, a) == expression && locus.ExpressionOf(0, a).IsVisible))
-            {
-                return false;
-            }
-        }
-
-        return locus.Alleles.Skip(1).All(a => a.Mode == InheritanceMode.Recessive);
-    }
 }
