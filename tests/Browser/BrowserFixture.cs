@@ -37,8 +37,8 @@ public sealed class BrowserFixture : IAsyncLifetime
         {
             app = ClutchwrightWeb.Build(["--urls", "http://127.0.0.1:0"], CatalogueFolder(), Path.Combine(_folder, name));
             await app.StartAsync(TestContext.Current.CancellationToken);
-            _rooms[name] = app;
             await FillAsync(name, app);
+            _rooms[name] = app;
         }
 
         return app.Urls.First();

@@ -6,7 +6,7 @@ namespace Clutchwright.Browser;
 internal static class LargeStock
 {
     private static readonly string[] Seen = ["Pastel", "normal", "Mojave", "Enchi Pastel", "Clown", "Pied", "Lesser", "Super Pastel", "Banana"];
-    private static readonly string[] Told = ["", "66% het Clown", "het Pied", "", "50% het Axanthic", "het Clown het Pied", ""];
+    private static readonly string[] Told = ["", "66% het Clown", "het Pied", "", "50% het Ultramel", "het Clown het Pied", ""];
 
     /// <summary>The stock as the CSV that the import takes. The first tenth are founders.</summary>
     public static string Csv(int animals)

@@ -55,19 +55,14 @@ public sealed record CrossForm
             ("eggs", Eggs), ("fertility", Fertility), ("hatch", Hatch), ("atleast", AtLeast), ("most", Most),
         ]);
 
-    /// <summary>The question, or what in the address cannot be read.</summary>
-    public Answer<CrossQuestion> Question()
+    /// <summary>The question, without what in the address cannot be read.</summary>
+    /// <param name="problems">Takes what cannot be read.</param>
+    public CrossQuestion Question(List<AskedWrongly> problems)
     {
-        var problems = new List<AskedWrongly>();
         var eggs = Whole(Eggs, "eggs", MostEggs, problems);
         var atLeast = Whole(AtLeast, "atleast", MostEggs, problems);
         var most = Whole(Most, "most", 1000, problems);
         var clutch = new ClutchSetting(eggs, Share(Fertility, "fertility", problems), Share(Hatch, "hatch", problems));
-        if (problems.Count > 0)
-        {
-            return problems.ToArray();
-        }
-
         var question = new CrossQuestion(Sire, Dam) { Wants = Wants, Clutch = clutch, AtLeast = atLeast ?? 1 };
         return most is { } more ? question with { Most = more } : question;
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.IO.Compression;
+using Clutchwright.Web.Layout;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Http;
@@ -60,7 +61,7 @@ internal static class HostingSetup
 
     public static void UseHosting(this WebApplication app)
     {
-        app.UseExceptionHandler("/problem", createScopeForErrors: true);
+        app.UseExceptionHandler(ProblemPage.Path, createScopeForErrors: true);
         app.UseHostFiltering();
         app.UseResponseCompression();
         app.UseSecurityHeaders();

@@ -19,14 +19,16 @@ internal sealed class ToneBand
     private const double HatchlingHalf = 15;
     private const double AdultHalf = 27;
     private const double Middle = Height / 2;
-    private const int Saddles = 24;
 
-    private ToneBand(IReadOnlyList<StageWords> stages)
+    private readonly int _saddles;
+
+    private ToneBand(IReadOnlyList<StageWords> stages, int saddles)
     {
+        _saddles = saddles;
         Stages = stages;
         Ground = Stops(stages, s => s.Ground);
         Pattern = Stops(stages, s => s.Pattern);
-        Marks = Pattern.Count == 0 ? [] : [.. Enumerable.Range(0, Saddles).Select(Saddle)];
+        Marks = Pattern.Count == 0 ? [] : [.. Enumerable.Range(0, saddles).Select(Saddle)];
     }
 
     /// <summary>Gets the stages, youngest first.</summary>
@@ -47,10 +49,12 @@ internal sealed class ToneBand
         $"M0.5 {Middle - HatchlingHalf}L{Width - 0.5} {Middle - AdultHalf}V{Middle + AdultHalf}L0.5 {Middle + HatchlingHalf}Z");
 
     /// <summary>Draws the band of a look; <c>null</c> where no colour of it is known.</summary>
-    public static ToneBand? Of(IReadOnlyList<StageWords> stages)
+    /// <param name="stages">The look's stages, youngest first.</param>
+    /// <param name="saddles">How many marks of pattern to draw.</param>
+    public static ToneBand? Of(IReadOnlyList<StageWords> stages, int saddles = 24)
     {
         var known = stages.Where(s => s.Ground is not null || s.Pattern is not null || s.Eye is not null).ToList();
-        return known.Count == 0 ? null : new ToneBand(known);
+        return known.Count == 0 ? null : new ToneBand(known, saddles);
     }
 
     /// <summary>The age at which a stage begins, in words.</summary>
@@ -116,12 +120,12 @@ internal sealed class ToneBand
 
     private ToneMark Saddle(int index)
     {
-        var share = (index + 0.5) / Saddles;
+        var share = (index + 0.5) / _saddles;
         var half = HalfAt(share);
 
-        // Saddles hang from the back, and blotches rise from the belly between them: a drawing of a pattern, not of this one.
+        // _saddles hang from the back, and blotches rise from the belly between them: a drawing of a pattern, not of this one.
         var fromBack = index % 2 == 0;
         var edge = fromBack ? Middle - half : Middle + half;
-        return new(share * Width, edge, half * (fromBack ? 0.5 : 0.4), half * (fromBack ? 1.1 : 0.75), ColourAt(Pattern, share));
+        return new(share * Width, edge, half * (fromBack ? 0.55 : 0.42), half * (fromBack ? 1.0 : 0.6), ColourAt(Pattern, share));
     }
 }

@@ -7,7 +7,7 @@ export function offerCompletions(box) {
   const list = document.createElement("ul");
   list.id = `completions-${++lists}`;
   list.setAttribute("role", "listbox");
-  list.setAttribute("aria-label", `Ways to go on: ${box.parentElement.querySelector("label").textContent}`);
+  list.setAttribute("aria-label", "Ways to go on");
   list.hidden = true;
   box.append(list);
   input.setAttribute("role", "combobox");
