@@ -24,7 +24,7 @@ internal static class StatementReader
         {
             foreach (var observation in Read(catalogue, animal, statement, problems))
             {
-                observations.Add(observation);
+                observations.Add(observation with { Confidence = Probability.From(statement.Confidence) });
                 statements.Add(statement);
             }
         }
