@@ -137,7 +137,7 @@ public static class BeliefReckoner
         private void Multiply(
             BeliefSource source, int index, Func<Diplotype, Probability> likelihood, IReadOnlyList<Weighted<Diplotype>> otherwise)
         {
-            var sure = observations[index].Confidence;
+            var sure = source == BeliefSource.Parents ? Probability.Certain : observations[index].Confidence;
             var weighed = _now
                 .Select(w => w with { Weight = w.Weight * Doubted(likelihood(w.Value), sure) })
                 .Where(w => !w.Weight.IsImpossible)
