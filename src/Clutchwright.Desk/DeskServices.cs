@@ -1,11 +1,69 @@
+using Clutchwright.Catalogue;
+using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Crosses;
+using Clutchwright.Desk.Genes;
+using Clutchwright.Desk.Opened;
+using Clutchwright.Desk.Pairs;
+using Clutchwright.Desk.Words;
+using Clutchwright.Stock;
+using Clutchwright.Stock.Storage;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace Clutchwright.Desk;
 
 /// <summary>Puts the questions of the desk at the disposal of a face.</summary>
 public static class DeskServices
 {
-    /// <summary>Adds every question, over one catalogue folder and one data folder.</summary>
-    public static IServiceCollection AddDesk(this IServiceCollection services, string catalogueFolder, string dataFolder) =>
-        throw new NotSupportedException("To come.");
+    /// <summary>Adds every question, over one catalogue folder and one data folder. Both are opened when first needed.</summary>
+    /// <remarks>What cannot be opened is told by a <see cref="DeskClosedException"/> from the question that needed it.</remarks>
+    public static IServiceCollection AddDesk(this IServiceCollection services, string catalogueFolder, string dataFolder)
+    {
+        services.TryAddSingleton(TimeProvider.System);
+        services.AddSingleton(_ => Open(catalogueFolder));
+        services.AddSingleton(provider => OpenStock(dataFolder, provider.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new StockBeliefs(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+
+        services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new RankPairs(
+            p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));
+
+        services.AddSingleton(p => new ListDeeds(p.GetRequiredService<OpenBook>()));
+        services.AddSingleton(p => new ListAnimals(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new ShowAnimal(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new SaveAnimal(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new EditForm(p.GetRequiredService<OpenBook>()));
+        services.AddSingleton(p => new BinAnimal(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new RestoreAnimal(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new AddStatement(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new WithdrawStatement(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new UndoDeed(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new ShowToday(p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new PreviewImport(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new ImportStock(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new ExportStock(p.GetRequiredService<OpenBook>()));
+        services.AddSingleton(p => new LoadDemo(p.GetRequiredService<ImportStock>()));
+        return services;
+    }
+
+    private static OpenCatalogue Open(string folder)
+    {
+        var read = CatalogueFolder.Read(folder);
+        return read.IsRead
+            ? new(read.Catalogue, folder)
+            : throw new DeskClosedException(
+                $"The catalogue in {folder} cannot be used: {read.Problems[0]}"
+                + (read.Problems.Count > 1 ? $" (and {read.Problems.Count - 1} more; `catalogue check` lists them)" : string.Empty));
+    }
+
+    // The container makes singletons synchronously; the book is opened once in the life of the program, before any request waits for it.
+    private static OpenBook OpenStock(string folder, TimeProvider clock)
+    {
+        var opened = Task.Run(() => Book.OpenAsync(folder, clock, CancellationToken.None)).GetAwaiter().GetResult();
+        return opened.IsDone ? new(opened.Value) : throw new DeskClosedException(ProblemWords.Say(opened.Problem).ToString());
+    }
 }

@@ -13,10 +13,16 @@ public sealed record AnimalsQuestion
     /// <summary>Gets the sex; <c>null</c>: all.</summary>
     public Sex? Sex { get; init; }
 
-    /// <summary>Gets the status as text (<c>Kept</c>, <c>HeldBack</c>, ...); <c>null</c>: all that are not in the bin.</summary>
+    /// <summary>The status that asks for the animals in the bin.</summary>
+    public const string Bin = "Bin";
+
+    /// <summary>Gets whether only animals that are not sexed are wanted.</summary>
+    public bool IsUnsexed { get; init; }
+
+    /// <summary>Gets the status as text (<c>Kept</c>, <c>HeldBack</c>, ...), or <see cref="Bin"/>; <c>null</c>: all that are not in the bin.</summary>
     public string? Status { get; init; }
 
-    /// <summary>Gets the order: <c>tag</c>, <c>hatched</c>, <c>changed</c>.</summary>
+    /// <summary>Gets the order: <c>tag</c>, <c>name</c>, <c>hatched</c> or <c>changed</c> (latest first).</summary>
     public string Order { get; init; } = "tag";
 
     /// <summary>Gets the page, from 1.</summary>
@@ -73,7 +79,7 @@ public sealed record StatementLine(Guid Id, string Kind, string Text, string? Wh
 /// <param name="IsUndone">Whether it has been undone.</param>
 /// <param name="Changes">What changed: field, before, after.</param>
 public sealed record DeedLine(
-    Guid Id, DateTimeOffset When, string Who, string Words, bool IsUndone, IReadOnlyList<ChangeLine> Changes);
+    long Id, DateTimeOffset When, string Who, string Words, bool IsUndone, IReadOnlyList<ChangeLine> Changes);
 
 /// <summary>One field that a deed changed.</summary>
 /// <param name="Record">The record, in words.</param>

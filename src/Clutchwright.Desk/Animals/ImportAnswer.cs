@@ -34,7 +34,7 @@ public sealed record ImportPreview(
 /// <param name="Added">How many animals.</param>
 /// <param name="Skipped">How many rows were there already.</param>
 /// <param name="Deed">For undoing it.</param>
-public sealed record ImportDone(int Added, int Skipped, Guid Deed);
+public sealed record ImportDone(int Added, int Skipped, long Deed);
 
 /// <summary>The state of the stock on the start page.</summary>
 /// <param name="Males">Animals kept, males.</param>

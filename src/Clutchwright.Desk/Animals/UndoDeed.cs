@@ -1,8 +1,25 @@
+using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
+using Clutchwright.Stock.History;
 
 namespace Clutchwright.Desk.Animals;
 
+/// <summary>Takes a deed back. That is a deed itself, and can be undone in turn.</summary>
 public sealed class UndoDeed
 {
-    public Task<Answer<DeedLine>> RunAsync(Guid deed, string who, CancellationToken cancel) => throw new NotSupportedException("To come.");
+    private readonly OpenBook _book;
+    private readonly ListDeeds _deeds;
+
+    internal UndoDeed(OpenBook book, ListDeeds deeds)
+    {
+        _book = book;
+        _deeds = deeds;
+    }
+
+    /// <summary>Undoes it; the undoing deed is given back.</summary>
+    public async Task<Answer<DeedLine>> RunAsync(long deed, string who, CancellationToken cancel)
+    {
+        var done = await new Stock.History.UndoDeed(_book.Book).RunAsync(new DeedId(deed), who, cancel);
+        return done.IsDone ? (await _deeds.RunAsync(null, 1, cancel))[0] : Refusals.Of("deed", done.Problem);
+    }
 }

@@ -11,11 +11,22 @@ namespace Clutchwright.Genetics.Crosses;
 /// </remarks>
 public sealed class Mating
 {
-    private Mating(Species species, Sex sireSex, IReadOnlyList<MatingBlock> blocks)
+    private readonly Lazy<IReadOnlyList<MatingBlock>> _blocks;
+    private readonly (GenotypeBelief Sire, GenotypeBelief Dam)? _independent;
+
+    private Mating(Species species, IReadOnlyList<MatingBlock> blocks)
     {
         Species = species;
-        SireIsHeterogametic = sireSex == species.SexSystem.Heterogametic();
-        Blocks = blocks;
+        SireIsHeterogametic = species.SexSystem.Heterogametic() == Sex.Male;
+        _blocks = new(blocks);
+    }
+
+    private Mating(GenotypeBelief sire, GenotypeBelief dam)
+    {
+        Species = sire.Species;
+        SireIsHeterogametic = sire.IsHeterogametic;
+        _independent = (sire, dam);
+        _blocks = new(() => BlocksOf(sire, dam));
     }
 
     /// <summary>Gets the species.</summary>
@@ -28,35 +39,14 @@ public sealed class Mating
     public bool IsCertain => Blocks.All(b => b.Cases.Count == 1);
 
     /// <summary>Gets the independent blocks; the sex chromosomes are always in one of them.</summary>
-    internal IReadOnlyList<MatingBlock> Blocks { get; }
+    internal IReadOnlyList<MatingBlock> Blocks => _blocks.Value;
 
     /// <summary>Two parents whose doubts, if any, are independent of each other.</summary>
     /// <exception cref="ArgumentException">The sire is not male, the dam not female, or the species differ.</exception>
     public static Mating Of(GenotypeBelief sire, GenotypeBelief dam)
     {
         Check(sire.Species, sire.Sex, dam.Species, dam.Sex);
-        var blocks = new List<MatingBlock>();
-        foreach (var group in sire.Species.Groups)
-        {
-            var (ofSire, ofDam) = (sire[group], dam[group]);
-            if (!group.IsSex && ofSire.Count == 1 && ofDam.Count == 1 && ofSire[0].Value.IsWild && ofDam[0].Value.IsWild)
-            {
-                continue;
-            }
-
-            var cases = new List<MatingCase>(ofSire.Count * ofDam.Count);
-            foreach (var s in ofSire)
-            {
-                foreach (var d in ofDam)
-                {
-                    cases.Add(new([s.Value], [d.Value], s.Weight * d.Weight));
-                }
-            }
-
-            blocks.Add(new([group], cases));
-        }
-
-        return new(sire.Species, sire.Sex, blocks);
+        return new(sire, dam);
     }
 
     /// <summary>Two parents known for certain.</summary>
@@ -101,7 +91,7 @@ public sealed class Mating
                     .ToArray()));
         }
 
-        return new(sire.Species, sire.Sex, blocks);
+        return new(sire.Species, blocks);
     }
 
     /// <summary>A son and a daughter of one pair as the next parents: what the pair may be is a doubt the two share.</summary>
@@ -130,7 +120,98 @@ public sealed class Mating
             blocks.Add(new(block.Groups, joint.Select(j => new MatingCase(j.Key.Sire, j.Key.Dam, j.Value)).ToArray()));
         }
 
-        return new(parents.Species, Sex.Male, blocks);
+        return new(parents.Species, blocks);
+    }
+
+    /// <summary>The pairs of alleles that one parent may have at a locus, the smaller index first in each, likeliest pair first.</summary>
+    /// <param name="locus">A locus of the species.</param>
+    /// <param name="sex">Which parent: the sire is male, the dam female.</param>
+    public IReadOnlyList<Weighted<(int First, int Second)>> PairsAt(Locus locus, Sex sex)
+    {
+        var block = Blocks.FirstOrDefault(b => b.Groups.Contains(locus.Group));
+        if (block is null)
+        {
+            return [new((0, 0), Probability.Certain)];
+        }
+
+        var at = block.Groups.TakeWhile(g => g != locus.Group).Count();
+        return block.Cases
+            .GroupBy(c =>
+            {
+                var diplotype = sex == Sex.Male ? c.Sire[at] : c.Dam[at];
+                var (a, b) = (
+                    locus.Group.AlleleAt(diplotype.First, locus.IndexInGroup),
+                    locus.Group.AlleleAt(diplotype.Second, locus.IndexInGroup));
+                return a <= b ? (a, b) : (b, a);
+            })
+            .Select(g => new Weighted<(int, int)>(g.Key, g.Aggregate(Probability.Impossible, (sum, c) => sum + c.Weight)))
+            .OrderByDescending(w => w.Weight)
+            .ToArray();
+    }
+
+    /// <summary>What young of this pair may be at one linkage group, as laid.</summary>
+    /// <param name="group">A group of the species.</param>
+    /// <param name="sex">The sex of the young; <c>null</c>: not known, haplotypes then being given without regard to the chromosome they ride on.</param>
+    /// <returns>Distinct diplotypes with weights that sum to 1.</returns>
+    public IReadOnlyList<Weighted<Diplotype>> YoungAt(LinkageGroup group, Sex? sex)
+    {
+        if (_independent is { } parents)
+        {
+            return ChildStates.YoungAt(this, group, parents.Sire[group], parents.Dam[group], sex);
+        }
+
+        var block = Blocks.FirstOrDefault(b => b.Groups.Contains(group));
+        if (block is null)
+        {
+            return [new(default, Probability.Certain)];
+        }
+
+        var at = 0;
+        while (block.Groups[at] != group)
+        {
+            at++;
+        }
+
+        var sum = new Dictionary<Diplotype, Probability>();
+        foreach (var mating in block.Cases)
+        {
+            var young = ChildStates.Of(this, [group], new([mating.Sire[at]], [mating.Dam[at]], mating.Weight));
+            foreach (var (state, weight) in sex is { } known ? ChildStates.GivenSex(young, known) : young)
+            {
+                var diplotype = state.Diplotypes[0];
+                var key = group.IsSex && sex is null ? Diplotype.Unordered(diplotype.First, diplotype.Second) : diplotype;
+                var chance = mating.Weight * weight;
+                sum[key] = sum.TryGetValue(key, out var old) ? old + chance : chance;
+            }
+        }
+
+        return sum.Select(p => new Weighted<Diplotype>(p.Key, p.Value)).ToArray();
+    }
+
+    private static List<MatingBlock> BlocksOf(GenotypeBelief sire, GenotypeBelief dam)
+    {
+        var blocks = new List<MatingBlock>();
+        foreach (var group in sire.Species.Groups)
+        {
+            var (ofSire, ofDam) = (sire[group], dam[group]);
+            if (!group.IsSex && ofSire.Count == 1 && ofDam.Count == 1 && ofSire[0].Value.IsWild && ofDam[0].Value.IsWild)
+            {
+                continue;
+            }
+
+            var cases = new List<MatingCase>(ofSire.Count * ofDam.Count);
+            foreach (var s in ofSire)
+            {
+                foreach (var d in ofDam)
+                {
+                    cases.Add(new([s.Value], [d.Value], s.Weight * d.Weight));
+                }
+            }
+
+            blocks.Add(new([group], cases));
+        }
+
+        return blocks;
     }
 
     private static void Check(Species sireSpecies, Sex sireSex, Species damSpecies, Sex damSex)

@@ -61,7 +61,7 @@ internal static class WantReckoner
             || alternatives.Exists(a => a.Loci.Any(l => b.Covers(l.Locus.Group))));
 
     // Bit i: the state meets every condition of alternative i that lies in this block.
-    private static int[] Met(CrossBlock block, List<WantedGenotype> alternatives)
+    public static int[] Met(CrossBlock block, IReadOnlyList<WantedGenotype> alternatives)
     {
         var met = new int[block.States.Count];
         for (var s = 0; s < met.Length; s++)
@@ -92,7 +92,7 @@ internal static class WantReckoner
         return met;
     }
 
-    private static Probability Share(CrossBlock block, Probability[] laid, int[] met, int subset)
+    public static Probability Share(CrossBlock block, Probability[] laid, int[] met, int subset)
     {
         var sum = Probability.Impossible;
         for (var s = 0; s < met.Length; s++)
@@ -106,7 +106,7 @@ internal static class WantReckoner
         return sum;
     }
 
-    private static (int[] Subsets, int[] Coefficients) Subsets(int count)
+    public static (int[] Subsets, int[] Coefficients) Subsets(int count)
     {
         var subsets = Enumerable.Range(1, (1 << count) - 1).ToArray();
         return (subsets, subsets.Select(s => BitOperations.PopCount((uint)s) % 2 == 1 ? 1 : -1).ToArray());

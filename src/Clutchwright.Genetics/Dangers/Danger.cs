@@ -1,4 +1,6 @@
+using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Numbers;
 
 namespace Clutchwright.Genetics.Dangers;
 
@@ -51,6 +53,27 @@ public sealed class Danger
 
     /// <summary>Gets for each locus concerned which pairs of allele indices meet the condition.</summary>
     internal IReadOnlyList<(Locus Locus, bool[,] Pairs)> Sites { get; }
+
+    /// <summary>The chance that an animal itself has this genotype.</summary>
+    /// <param name="belief">What is believed of the animal.</param>
+    public Probability ChanceIn(GenotypeBelief belief)
+    {
+        if (Sex is { } sex && sex != belief.Sex)
+        {
+            return Probability.Impossible;
+        }
+
+        var product = Probability.Certain;
+        foreach (var group in Sites.Select(s => s.Locus.Group).Distinct())
+        {
+            product *= belief[group]
+                .Where(w => Sites.Where(s => s.Locus.Group == group).All(s => s.Pairs[
+                    group.AlleleAt(w.Value.First, s.Locus.IndexInGroup), group.AlleleAt(w.Value.Second, s.Locus.IndexInGroup)]))
+                .Aggregate(Probability.Impossible, (sum, w) => sum + w.Weight);
+        }
+
+        return product;
+    }
 
     /// <inheritdoc/>
     public override string ToString() => Id;

@@ -1,4 +1,5 @@
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Meiosis;
 
 namespace Clutchwright.Genetics.Genotypes;
 
@@ -30,6 +31,14 @@ public static class GeneticNotation
         var (a, b) = (Strand(group, diplotype.First), Strand(group, diplotype.Second));
         return diplotype.First == 0 ? $"{b}/{a}" : $"{a}/{b}";
     }
+
+    /// <summary>Writes what a parent passes on at one linkage group: <c>clown</c>, <c>+</c>, <c>Y Banana</c>.</summary>
+    /// <param name="group">The group.</param>
+    /// <param name="gamete">The gamete.</param>
+    /// <param name="heterogametic">Whether the parent has two different sex chromosomes.</param>
+    public static string Write(LinkageGroup group, Gamete gamete, bool heterogametic) => Genotype.Ordered(group, heterogametic)
+        ? $"{(gamete.CarriesUnshared ? group.UnsharedChromosome : group.SharedChromosome)} {Strand(group, gamete.Haplotype)}"
+        : Strand(group, gamete.Haplotype);
 
     private static string Strand(LinkageGroup group, int haplotype) =>
         string.Join(' ', group.Loci.Select((l, i) => Symbol(l.Alleles[group.AlleleAt(haplotype, i)])));

@@ -103,6 +103,25 @@ public sealed class Species
     /// <summary>The expression of an id, or <c>null</c>.</summary>
     public Expression? FindExpression(string id) => _expressionsById.GetValueOrDefault(id);
 
+    /// <summary>Says whether a form of one locus cannot be seen beside the forms that other loci show.</summary>
+    /// <param name="expression">The form asked for.</param>
+    /// <param name="shown">The visible forms of other loci, hidden ones among them or not.</param>
+    public bool IsHidden(Expression expression, IEnumerable<Expression> shown) =>
+        Masks.Acting(shown.Append(expression).Where(e => e.IsVisible).Distinct()).Any(m => m.Hides(expression));
+
+    /// <summary>Leaves of several visible forms, one a locus at most, those that can be seen.</summary>
+    public IReadOnlyList<Expression> SeenOf(IReadOnlyCollection<Expression> shown)
+    {
+        var acting = Masks.Acting(shown.Where(e => e.IsVisible));
+        return shown.Where(e => e.IsVisible && !acting.Any(m => m.Hides(e))).ToArray();
+    }
+
+    /// <summary>Leaves of the forms that hide something those that act here, and names what each hides of the others.</summary>
+    public IReadOnlyList<(Expression By, Expression Hidden)> HiddenAmong(IReadOnlyCollection<Expression> shown) =>
+        Masks.Acting(shown.Where(e => e.IsVisible))
+            .SelectMany(m => shown.Where(m.Hides).Select(e => (m.By, e)))
+            .ToArray();
+
     /// <inheritdoc/>
     public override string ToString() => Id;
 

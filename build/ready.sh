@@ -1,0 +1,48 @@
+# Read by ./run, ./clutchwright and ./test: makes sure that the SDK is there and the program is built.
+# Everything said here goes to standard error, which leaves standard output to the answer.
+
+say() { printf '%s\n' "$*" >&2; }
+
+need_sdk() {
+  if ! command -v dotnet > /dev/null 2>&1; then
+    say "The .NET 10 SDK is missing: there is no 'dotnet' on the path. On Debian: apt-get install dotnet-sdk-10.0"
+    exit 2
+  fi
+  if ! dotnet --version > /dev/null 2>&1; then
+    say "The .NET SDK found here does not fit global.json, which asks for .NET 10:"
+    dotnet --version >&2
+    exit 2
+  fi
+}
+
+export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_SKIP_FIRST_TIME_EXPERIENCE=1
+
+program=artifacts/bin/Clutchwright.Cli/release/clutchwright.dll
+built=artifacts/clutchwright.built
+
+is_fresh() {
+  [ -f "$program" ] && [ -f "$built" ] \
+    && [ -z "$(find src build catalogue/schema Directory.Build.props Directory.Packages.props global.json -type f -newer "$built" -print -quit 2> /dev/null)" ]
+}
+
+# Two that start at the same time do not build over each other.
+build_program() {
+  mkdir -p artifacts
+  exec 9> artifacts/clutchwright.lock
+  command -v flock > /dev/null 2>&1 && flock 9
+  if ! is_fresh; then
+    if [ -f "$program" ]; then
+      say "The sources are newer than the program: building it again."
+    else
+      say "Building Clutchwright; this happens on first use and takes a minute or two."
+    fi
+    started=$(mktemp artifacts/started.XXXXXX)
+    if ! dotnet build src/Clutchwright.Cli -c Release -v q --nologo -p:RestoreLockedMode=true >&2; then
+      rm -f "$started"
+      say "Clutchwright could not be built; the lines above say why."
+      exit 2
+    fi
+    mv "$started" "$built"
+  fi
+  exec 9>&-
+}

@@ -1,0 +1,111 @@
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Looks;
+
+namespace Clutchwright.Catalogue.Looks;
+
+/// <summary>The stated looks of a species, and the rule by which others are composed.</summary>
+internal sealed class LookBook
+{
+    // Half of the way at this distance from Normal: a faint change is mixed in, a strong one takes over.
+    private const double HalfwayDistance = 15.0;
+
+    private readonly Dictionary<string, LookEntry> _byForms = new(StringComparer.Ordinal);
+    private readonly IReadOnlyList<Tone> _tones;
+
+    public LookBook(IReadOnlyList<LookEntry> entries, IReadOnlyList<Tone> tones)
+    {
+        Entries = entries;
+        _tones = tones;
+        foreach (var entry in entries)
+        {
+            _byForms.TryAdd(Key(entry.Expressions), entry);
+        }
+    }
+
+    public IReadOnlyList<LookEntry> Entries { get; }
+
+    /// <summary>The entry of exactly these visible forms, or <c>null</c>.</summary>
+    public LookEntry? Find(IReadOnlyList<Expression> expressions) => _byForms.GetValueOrDefault(Key(expressions));
+
+    /// <summary>How an animal of these visible forms looks; <c>null</c> where not even the normal look is stated.</summary>
+    public Appearance? LookOf(IReadOnlyList<Expression> expressions, AgeStage stage)
+    {
+        if (Find(expressions) is { } entry)
+        {
+            return new(stage, expressions, entry.TonesAt(stage))
+            {
+                Ground = entry.Ground,
+                Form = entry.Form,
+                Head = entry.Head,
+                White = entry.White,
+                Varies = entry.Varies,
+                Note = entry.Note,
+                Evidence = entry.Evidence,
+                IsRecorded = entry.IsRecorded,
+            };
+        }
+
+        return Find([]) is { } normal ? Compose(expressions, stage, normal) : null;
+    }
+
+    private Appearance Compose(IReadOnlyList<Expression> expressions, AgeStage stage, LookEntry normal)
+    {
+        var (parts, unknown) = PartsOf(expressions);
+        var ordered = parts.OrderBy(p => Strength(p.TonesAt(stage), normal.TonesAt(stage))).ToArray();
+        LookEntry[] strongestFirst = [.. ordered.Reverse(), normal];
+        return new(stage, expressions, new(
+            Mix(ordered, stage, normal, t => t.Ground),
+            Mix(ordered, stage, normal, t => t.Pattern),
+            Mix(ordered, stage, normal, t => t.Eye)))
+        {
+            Ground = strongestFirst.Select(e => e.Ground).FirstOrDefault(w => w is not null),
+            Form = strongestFirst.Select(e => e.Form).FirstOrDefault(w => w is not null),
+            Head = strongestFirst.Select(e => e.Head).FirstOrDefault(w => w is not null),
+            White = strongestFirst.Max(e => e.White),
+            Varies = strongestFirst.Max(e => e.Varies),
+            ComposedFrom = ordered.Length == 0 ? [normal] : ordered,
+            Unknown = unknown,
+        };
+    }
+
+    // The largest stated looks first, so that Pastel Clown Enchi is composed from Pastel Clown and Enchi, not from three.
+    private (List<LookEntry> Parts, List<Expression> Unknown) PartsOf(IReadOnlyList<Expression> expressions)
+    {
+        var left = expressions.ToHashSet();
+        var parts = new List<LookEntry>();
+        foreach (var entry in Entries
+            .Where(e => e.Expressions.Count > 0 && e.Expressions.All(left.Contains))
+            .OrderByDescending(e => e.Expressions.Count))
+        {
+            if (entry.Expressions.All(left.Contains))
+            {
+                parts.Add(entry);
+                left.ExceptWith(entry.Expressions);
+            }
+        }
+
+        return (parts, expressions.Where(left.Contains).ToList());
+    }
+
+    private Tone Mix(LookEntry[] weakestFirst, AgeStage stage, LookEntry normal, Func<ToneSet, Tone> of)
+    {
+        var start = of(normal.TonesAt(stage));
+        var colour = start.Lab;
+        foreach (var tone in weakestFirst.Select(p => of(p.TonesAt(stage))))
+        {
+            var distance = start.Lab.DistanceTo(tone.Lab);
+            colour = colour.Towards(tone.Lab, distance / (distance + HalfwayDistance));
+        }
+
+        // With one part there is nothing to mix: it is taken as stated.
+        return weakestFirst.Length == 1
+            ? of(weakestFirst[0].TonesAt(stage))
+            : _tones.Append(start).MinBy(t => t.Lab.DistanceTo(colour))!;
+    }
+
+    private static double Strength(ToneSet tones, ToneSet normal) =>
+        tones.Ground.Lab.DistanceTo(normal.Ground.Lab) + tones.Pattern.Lab.DistanceTo(normal.Pattern.Lab);
+
+    private static string Key(IEnumerable<Expression> expressions) =>
+        string.Join(' ', expressions.Select(e => e.Id).Order(StringComparer.Ordinal));
+}

@@ -1,0 +1,27 @@
+using System.CommandLine;
+using Clutchwright.Cli.Words;
+
+namespace Clutchwright.Cli.Animals;
+
+/// <summary><c>stock</c>: which animals are kept, and what is recorded of each.</summary>
+internal static class StockCommand
+{
+    public static Command Create(CommonOptions common, Terminal terminal) =>
+        new("stock", "Which animals are kept, and what is recorded of each.")
+        {
+            ImportCommand.Create(common, terminal),
+            ExportCommand.Create(common, terminal),
+            ListCommand.Create(common, terminal),
+            ShowCommand.Create(common, terminal),
+            HistoryCommand.Create(common, terminal),
+            UndoCommand.Create(common, terminal),
+        };
+
+    /// <summary>The option that says who does what is written down.</summary>
+    public static Option<string> Who() => new("--who")
+    {
+        Description = "Who does it, for the history. Default: the name you are logged in with.",
+        HelpName = "NAME",
+        DefaultValueFactory = _ => string.IsNullOrWhiteSpace(Environment.UserName) ? "keeper" : Environment.UserName,
+    };
+}

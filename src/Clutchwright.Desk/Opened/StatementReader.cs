@@ -1,0 +1,127 @@
+using Clutchwright.Catalogue.TradeTexts;
+using Clutchwright.Genetics.Crosses;
+using Clutchwright.Genetics.Genotypes;
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Looks;
+using Clutchwright.Genetics.Numbers;
+using Clutchwright.Pedigrees.Beliefs;
+using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Statements;
+
+namespace Clutchwright.Desk.Opened;
+
+/// <summary>Turns a keeper's statements into observations, and the observations into a belief.</summary>
+internal static class StatementReader
+{
+    public static StockAnimal Believe(OpenCatalogue catalogue, Animal animal, IReadOnlyList<Statement> recorded, IReadOnlyList<Weighted<Mating>> matings, bool bothParentsKnown)
+    {
+        var problems = new List<string>();
+        var observations = new List<Observation>();
+        var statements = new List<Statement>();
+
+        // Seen first: what everyone can check stands before what someone says.
+        foreach (var statement in recorded.OrderBy(s => s.Kind is StatementKind.Seen or StatementKind.LookedAtNormal ? 0 : 1))
+        {
+            foreach (var observation in Read(catalogue, animal, statement, problems))
+            {
+                observations.Add(observation with { Confidence = Probability.From(statement.Confidence) });
+                statements.Add(statement);
+            }
+        }
+
+        var belief = BeliefReckoner.Of(catalogue.Species, animal.Sex, observations, matings, bothParentsKnown);
+        foreach (var conflict in belief.Conflicts)
+        {
+            problems.Add(Say(catalogue, statements[conflict.Observation], conflict, matings.Count > 0));
+        }
+
+        return new(animal, belief, observations, statements, problems);
+    }
+
+    /// <summary>What is wrong with a text of a statement; <c>null</c>: it can be read.</summary>
+    public static TradeTextProblem? Check(OpenCatalogue catalogue, string column, string text)
+    {
+        var outcome = catalogue.Read(text);
+        return outcome.IsRead
+            ? null
+            : new TradeTextProblem(
+                outcome.Problem.Text,
+                outcome.Problem.Spellings.Count == 0 ? null : $"Did you mean {string.Join(" or ", outcome.Problem.Spellings)}?",
+                outcome.Problem.Position);
+    }
+
+    private static IEnumerable<Observation> Read(
+        OpenCatalogue catalogue, Animal animal, Statement statement, List<string> problems)
+    {
+        var sex = animal.Sex ?? catalogue.Species.SexSystem.Heterogametic().Opposite();
+        if (statement.Kind == StatementKind.LookedAtNormal)
+        {
+            return [new Observation.Seen([], GenotypeBelief.Wild(catalogue.Species, sex))];
+        }
+
+        var outcome = catalogue.Read(statement.Text);
+        var belief = outcome.IsRead ? outcome.Value.ToBelief(sex) : null;
+
+        // A maker says of itself that it has two different sex chromosomes; an unsexed animal is read as such a one.
+        if (belief is { IsRead: false } && animal.Sex is null)
+        {
+            belief = outcome.Value!.ToBelief(sex.Opposite());
+        }
+
+        if (belief is not { IsRead: true })
+        {
+            problems.Add($"\"{statement.Text}\" cannot be read: {(outcome.Problem ?? belief!.Problem)!.Text}");
+            return [];
+        }
+
+        return statement.Kind switch
+        {
+            StatementKind.Seen => [new Observation.Seen(Forms(belief.Value), belief.Value)],
+            StatementKind.Told => [new Observation.Said(belief.Value, StatementBasis.Told)],
+            StatementKind.ProvenByBreeding => [new Observation.Said(belief.Value, StatementBasis.ProvenByBreeding)],
+            StatementKind.RuledOut => [new Observation.RuledOut(Named(outcome.Value!).ToArray())],
+            StatementKind.DnaTest => Tests(outcome.Value!, statement.Test!),
+            StatementKind.LookedAtNormal => [],
+        };
+    }
+
+    private static IEnumerable<Observation> Tests(ReadAnimal read, DnaTest test)
+    {
+        foreach (var claim in read.Claims)
+        {
+            var (first, second) = claim.Pairs[0].Value;
+            foreach (var allele in new[] { first, second }.Where(a => a > 0).Distinct())
+            {
+                var copies = !test.Found ? 0 : (first == allele ? 1 : 0) + (second == allele ? 1 : 0);
+                yield return new Observation.DnaTest(
+                    claim.Locus.Alleles[allele], copies, Probability.From(test.Sensitivity), Probability.From(test.Specificity));
+            }
+        }
+    }
+
+    private static IEnumerable<Allele> Named(ReadAnimal read) => read.Claims
+        .SelectMany(c => c.Pairs.SelectMany(p => new[] { p.Value.First, p.Value.Second }).Where(a => a > 0).Distinct().Select(a => c.Locus.Alleles[a]));
+
+    private static Expression[] Forms(GenotypeBelief belief)
+    {
+        var genotype = belief.MostLikely();
+        return belief.Species.Loci
+            .Select(l => l.ExpressionOf(genotype.AllelesAt(l).First, genotype.AllelesAt(l).Second))
+            .Where(e => e.IsVisible)
+            .ToArray();
+    }
+
+    private static string Say(OpenCatalogue catalogue, Statement statement, BeliefConflict conflict, bool hasParents)
+    {
+        var loci = string.Join(", ", conflict.Group.Loci.Select(l => l.Name).Take(3));
+        var against = hasParents ? "what is recorded of its parents or said before" : "what was said before";
+        var what = conflict.Source switch
+        {
+            BeliefSource.Seen when statement.Kind == StatementKind.LookedAtNormal => "Looked at and normal",
+            BeliefSource.Seen => $"Seen: {statement.Text}",
+            BeliefSource.RuledOut => $"Ruled out: {statement.Text}",
+            _ => $"{statement.Kind}: {statement.Text}",
+        };
+        return $"{what} does not agree with {against} ({loci}). One of the records is wrong, or a parent is another.";
+    }
+}

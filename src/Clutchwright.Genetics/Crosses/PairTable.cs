@@ -1,0 +1,222 @@
+using Clutchwright.Genetics.Clutches;
+using Clutchwright.Genetics.Dangers;
+using Clutchwright.Genetics.Genotypes;
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Numbers;
+using Clutchwright.Genetics.Wants;
+
+namespace Clutchwright.Genetics.Crosses;
+
+/// <summary>One want over every pair of many males and many females: the same figures as a <see cref="Cross"/> of each pair,
+/// with what pairs have in common worked out once.</summary>
+/// <remarks>
+/// At a linkage group few different beliefs occur in a stock, so each factor is kept by the two beliefs it comes from. Only groups
+/// that the want or a rule of survival names are looked at. Cost: one factor for each pair of different beliefs at such a group, and for each
+/// pair of animals one multiplication a group. Not safe to use from several threads at once.
+/// </remarks>
+public sealed class PairTable
+{
+    private readonly IReadOnlyList<GenotypeBelief> _sires;
+    private readonly IReadOnlyList<GenotypeBelief> _dams;
+    private readonly Species _species;
+    private readonly Want _want;
+    private readonly Danger[] _dangers;
+    private readonly List<Site> _sites = [];
+    private readonly List<(Danger Rule, int Index)> _tyingRules = [];
+    private readonly int[] _subsets;
+    private readonly int[] _coefficients;
+
+    /// <summary>Prepares the table.</summary>
+    /// <param name="sires">Males of one species, at least one.</param>
+    /// <param name="dams">Females of the same species.</param>
+    /// <param name="want">What is wanted.</param>
+    public PairTable(IReadOnlyList<GenotypeBelief> sires, IReadOnlyList<GenotypeBelief> dams, Want want)
+    {
+        _sires = sires;
+        _dams = dams;
+        _want = want;
+        _species = sires[0].Species;
+        _dangers = [.. _species.Dangers];
+        (_subsets, _coefficients) = WantReckoner.Subsets(want.Alternatives.Count);
+        var rules = new List<Danger>();
+        for (var i = 0; i < _dangers.Length; i++)
+        {
+            var rule = _dangers[i];
+            if (rule.Viability.ToHatchling.IsCertain)
+            {
+                continue;
+            }
+
+            var groups = rule.Sites.Select(s => s.Locus.Group).Append(rule.Sex is null ? null : _species.SexGroup).OfType<LinkageGroup>();
+            if (groups.Distinct().Count() > 1)
+            {
+                _tyingRules.Add((rule, i));
+            }
+            else
+            {
+                rules.Add(rule);
+            }
+        }
+
+        foreach (var group in _species.Groups)
+        {
+            var counts = want.Loci.Any(l => l.Group == group)
+                || rules.Exists(r => r.Sites.Any(s => s.Locus.Group == group))
+                || (group.IsSex && (want.Alternatives.Any(a => a.Sex is not null) || rules.Exists(r => r.Sex is not null)));
+            var endangered = _dangers.Any(d => d.Sites.Any(s => s.Locus.Group == group));
+            if (counts || endangered)
+            {
+                _sites.Add(new Site(this, group, counts, rules));
+            }
+        }
+    }
+
+    /// <summary>The chance per egg of the want in one pair, as it depends on what the two may be.</summary>
+    /// <param name="sire">The place of the male, from 0.</param>
+    /// <param name="dam">The place of the female, from 0.</param>
+    public SharedChance ChanceOf(int sire, int dam)
+    {
+        if (_tyingRules.Count > 0)
+        {
+            var possible = Possible(sire, dam);
+            if (_tyingRules.Exists(r => possible[r.Index]))
+            {
+                return Cross.Of(Mating.Of(_sires[sire], _dams[dam])).SharedChanceOf(_want);
+            }
+        }
+
+        var single = Probability.Certain;
+        CaseProduct? product = null;
+        foreach (var site in _sites)
+        {
+            if (!site.Counts)
+            {
+                continue;
+            }
+
+            var factor = site.At(sire, dam);
+            if (product is null && factor.Weights.Length == 1 && _subsets.Length == 1)
+            {
+                single *= factor.Values[0][0];
+                continue;
+            }
+
+            product ??= new CaseProduct(_subsets.Length);
+            product.Multiply(factor.Weights, (k, t) => factor.Values[k][t]);
+        }
+
+        if (product is null)
+        {
+            return SharedChance.Certain(single);
+        }
+
+        if (!single.IsCertain)
+        {
+            product.Multiply([Probability.Certain], (_, _) => single);
+        }
+
+        return product.Sum(_coefficients);
+    }
+
+    /// <summary>The dangers whose genotype a pair can give, in the species' order.</summary>
+    /// <param name="sire">The place of the male, from 0.</param>
+    /// <param name="dam">The place of the female, from 0.</param>
+    public IReadOnlyList<Danger> DangersOf(int sire, int dam)
+    {
+        var possible = Possible(sire, dam);
+        var result = new List<Danger>();
+        for (var i = 0; i < possible.Length; i++)
+        {
+            if (possible[i])
+            {
+                result.Add(_dangers[i]);
+            }
+        }
+
+        return result;
+    }
+
+    private bool[] Possible(int sire, int dam)
+    {
+        var possible = new bool[_dangers.Length];
+        Array.Fill(possible, true);
+        foreach (var site in _sites)
+        {
+            foreach (var impossible in site.At(sire, dam).Impossible)
+            {
+                possible[impossible] = false;
+            }
+        }
+
+        return possible;
+    }
+
+    private sealed class Site
+    {
+        private readonly PairTable _table;
+        private readonly LinkageGroup _group;
+        private readonly List<Danger> _rules;
+        private readonly List<IReadOnlyList<Weighted<Diplotype>>> _ofSires;
+        private readonly List<IReadOnlyList<Weighted<Diplotype>>> _ofDams;
+        private readonly int[] _sire;
+        private readonly int[] _dam;
+        private readonly Factor?[,] _factors;
+
+        public Site(PairTable table, LinkageGroup group, bool counts, List<Danger> rules)
+        {
+            (_table, _group, Counts, _rules) = (table, group, counts, rules);
+            (_ofSires, _sire) = Different(table._sires, group);
+            (_ofDams, _dam) = Different(table._dams, group);
+            _factors = new Factor?[_ofSires.Count, _ofDams.Count];
+        }
+
+        public bool Counts { get; }
+
+        public Factor At(int sire, int dam) => _factors[_sire[sire], _dam[dam]] ??= Make(_ofSires[_sire[sire]], _ofDams[_dam[dam]]);
+
+        private static (List<IReadOnlyList<Weighted<Diplotype>>> Beliefs, int[] Place) Different(
+            IReadOnlyList<GenotypeBelief> animals, LinkageGroup group)
+        {
+            var beliefs = new List<IReadOnlyList<Weighted<Diplotype>>>();
+            var place = new int[animals.Count];
+            for (var i = 0; i < animals.Count; i++)
+            {
+                var belief = animals[i][group];
+                place[i] = beliefs.FindIndex(b => b.SequenceEqual(belief));
+                if (place[i] < 0)
+                {
+                    place[i] = beliefs.Count;
+                    beliefs.Add(belief);
+                }
+            }
+
+            return (beliefs, place);
+        }
+
+        private Factor Make(IReadOnlyList<Weighted<Diplotype>> sire, IReadOnlyList<Weighted<Diplotype>> dam)
+        {
+            var cases = sire
+                .SelectMany(_ => dam, (s, d) => new MatingCase([s.Value], [d.Value], s.Weight * d.Weight))
+                .ToArray();
+            var mating = Mating.Of(_table._sires[0], _table._dams[0]);
+            var block = CrossBlock.Of(mating, [new MatingBlock([_group], cases)], _rules);
+            var met = WantReckoner.Met(block, _table._want.Alternatives);
+            var values = block.ByCase
+                .Select(laid => _table._subsets.Select(s => WantReckoner.Share(block, laid, met, s)).ToArray())
+                .ToArray();
+            var sites = new CrossBlockSites([_group]);
+            var impossible = Enumerable.Range(0, _table._dangers.Length)
+                .Where(d => _table._dangers[d].Sites.Any(s => s.Locus.Group == _group)
+                    && !Enumerable.Range(0, block.States.Count).Any(
+                        s => !block.Laid[s].IsImpossible && sites.Holds(_table._dangers[d], block.States[s])))
+                .ToArray();
+            return new([.. block.CaseWeights], values, impossible);
+        }
+    }
+
+    /// <summary>One group of one pair of beliefs.</summary>
+    /// <param name="Weights">Of the cases of the parents.</param>
+    /// <param name="Values">By case and by subset of the want's alternatives.</param>
+    /// <param name="Impossible">The places of dangers that cannot come true here.</param>
+    private sealed record Factor(Probability[] Weights, Probability[][] Values, int[] Impossible);
+}

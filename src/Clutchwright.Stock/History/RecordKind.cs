@@ -1,0 +1,7 @@
+namespace Clutchwright.Stock.History;
+
+public enum RecordKind
+{
+    Animal = 1,
+    Statement = 2,
+}

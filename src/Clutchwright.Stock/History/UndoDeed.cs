@@ -1,0 +1,144 @@
+using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Storage;
+using Microsoft.EntityFrameworkCore;
+
+namespace Clutchwright.Stock.History;
+
+/// <summary>Brings every record that a deed changed back to what it was before. Undoing is a deed itself, so it can be undone.</summary>
+public sealed class UndoDeed(Book book)
+{
+    /// <returns>The deed that undid it, or why it cannot be undone: a later change would be lost
+    /// (<see cref="HistoryProblem.ChangedSince"/>), a record is in use (<see cref="HistoryProblem.StillUsed"/>), or a rule
+    /// would be broken (<see cref="HistoryProblem.NoLongerAllowed"/>).</returns>
+    public Task<Outcome<DeedLine>> RunAsync(DeedId deed, string who, CancellationToken cancellation) =>
+        book.WriteAsync<DeedLine>(
+            async db =>
+            {
+                var undone = await db.Deeds.Include(d => d.Changes).AsNoTracking()
+                    .SingleOrDefaultAsync(d => d.DeedId == deed, cancellation);
+                if (undone is null)
+                {
+                    return new HistoryProblem.NoSuchDeed(deed);
+                }
+
+                var now = await CurrentRecords.LoadAsync(db, undone.Changes, cancellation);
+                if (await ChangedSinceAsync(db, undone, now, cancellation) is { Count: > 0 } changed)
+                {
+                    return new HistoryProblem.ChangedSince(deed) { Records = changed };
+                }
+
+                if (await StillUsedAsync(db, undone, cancellation) is { } used)
+                {
+                    return used;
+                }
+
+                now.PutBack(db, undone.Changes);
+                if (await NoLongerAllowedAsync(db, undone, now, cancellation) is { } forbidden)
+                {
+                    return forbidden;
+                }
+
+                var undoing = await db.RecordAsync(who, $"Undid {deed}: {undone.Words}", book.Now, cancellation, deed)
+                    ?? throw new InvalidOperationException($"Deed {deed} changed nothing.");
+                return new DeedLine(undoing.DeedId, undoing.When, undoing.Who, undoing.Words, undoing.Changes.Count, deed, null);
+            },
+            cancellation);
+
+    private static async Task<List<ChangedRecord>> ChangedSinceAsync(
+        StockContext db, Deed undone, CurrentRecords now, CancellationToken cancellation)
+    {
+        var changed = new List<ChangedRecord>();
+        foreach (var change in undone.Changes)
+        {
+            var current = now.StateOf(change);
+            var left = Snapshots.Rewrite(change.Kind, change.After);
+            if (string.Equals(current, left, StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            var last = await db.Deeds
+                .Where(d => d.Changes.Any(c => c.RecordId == change.RecordId))
+                .OrderByDescending(d => d.DeedId)
+                .Select(d => new { d.DeedId, d.Words })
+                .FirstAsync(cancellation);
+            changed.Add(new ChangedRecord(change.Kind, change.RecordId, change.Label, last.DeedId, last.Words)
+            {
+                Fields = Snapshots.Differences(left, current),
+            });
+        }
+
+        return changed;
+    }
+
+    /// <summary>A record that the deed added can go only if no other record names it.</summary>
+    private static async Task<HistoryProblem?> StillUsedAsync(StockContext db, Deed undone, CancellationToken cancellation)
+    {
+        var going = undone.Changes.Where(c => c.Before is null).ToDictionary(c => (c.Kind, c.RecordId), c => c.Label);
+        if (!going.Keys.Any(key => key.Kind == RecordKind.Animal))
+        {
+            return null;
+        }
+
+        var uses = await db.Animals.AsNoTracking().IgnoreAutoIncludes()
+            .Where(a => a.SireId != null || a.DamId != null)
+            .Select(a => new { a.AnimalId, a.Tag, a.SireId, a.DamId })
+            .ToListAsync(cancellation);
+        var possible = await db.PossibleSires.AsNoTracking()
+            .Join(db.Animals, p => p.OffspringId, a => a.AnimalId, (p, a) => new { a.AnimalId, a.Tag, p.SireId })
+            .ToListAsync(cancellation);
+        var statements = await db.Statements.AsNoTracking()
+            .Select(s => new { s.StatementId, s.AnimalId, s.Kind, s.Text })
+            .ToListAsync(cancellation);
+        var links = uses.SelectMany(a => new[] { (a.AnimalId.Value, Parent: a.SireId, a.Tag), (a.AnimalId.Value, Parent: a.DamId, a.Tag) })
+            .Concat(possible.Select(p => (p.AnimalId.Value, Parent: (AnimalId?)p.SireId, p.Tag)))
+            .Where(link => !going.ContainsKey((RecordKind.Animal, link.Value)))
+            .Concat(statements
+                .Where(s => !going.ContainsKey((RecordKind.Statement, s.StatementId.Value)))
+                .Select(s => (s.StatementId.Value, Parent: (AnimalId?)s.AnimalId, Tag: s.Text.Length > 0 ? s.Text : s.Kind.ToString())));
+        foreach (var (_, parent, tag) in links)
+        {
+            if (parent is { } id && going.TryGetValue((RecordKind.Animal, id.Value), out var label))
+            {
+                return new HistoryProblem.StillUsed(undone.DeedId, label, tag);
+            }
+        }
+
+        return null;
+    }
+
+    private static async Task<HistoryProblem?> NoLongerAllowedAsync(
+        StockContext db, Deed undone, CurrentRecords now, CancellationToken cancellation)
+    {
+        var all = await AnimalFacts.LoadAsync(db, cancellation);
+        foreach (var change in undone.Changes.Where(c => c.Kind == RecordKind.Animal))
+        {
+            all.Remove(new AnimalId(change.RecordId));
+        }
+
+        var back = now.AnimalsOutOfBin.ToList();
+        foreach (var animal in back)
+        {
+            all[animal.AnimalId] = AnimalFacts.Of(animal);
+        }
+
+        foreach (var (id, problem) in new AnimalRules(all).WhyNot([.. back.Select(animal => animal.AnimalId)]))
+        {
+            return new HistoryProblem.NoLongerAllowed(undone.DeedId, all[id].Tag, problem.Problem);
+        }
+
+        // An animal that goes, or goes to the bin, leaves its offspring without a parent.
+        foreach (var change in undone.Changes.Where(c => c.Kind == RecordKind.Animal && !all.ContainsKey(new AnimalId(c.RecordId))))
+        {
+            var gone = new AnimalId(change.RecordId);
+            var offspring = all.Values.Where(a => a.Sire == gone || a.Dam == gone || a.PossibleSires.Contains(gone)).Select(a => a.Tag).ToList();
+            if (offspring.Count > 0)
+            {
+                return new HistoryProblem.NoLongerAllowed(
+                    undone.DeedId, change.Label, new AnimalProblem.HasOffspring(change.Label) { Offspring = offspring });
+            }
+        }
+
+        return null;
+    }
+}

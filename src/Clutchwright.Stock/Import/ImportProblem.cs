@@ -1,0 +1,75 @@
+using Clutchwright.Stock.Animals;
+
+namespace Clutchwright.Stock.Import;
+
+/// <summary>What is wrong at one place of a file.</summary>
+/// <param name="Row">As a spreadsheet counts: the header is row 1. 0 if the file as a whole is meant.</param>
+/// <param name="Line">As a text editor counts, from 1; differs from the row after a cell with a line break.</param>
+/// <param name="Column">The header of the column as it stands in the file; null if the whole row is meant.</param>
+/// <param name="Found">What stands there; null if the whole row is meant.</param>
+/// <param name="Problem">What is wrong; <see cref="ProblemWords"/> says it, and what would be right.</param>
+public sealed record RowProblem(int Row, int Line, string? Column, string? Found, Problem Problem);
+
+/// <summary>Why a file, or a row of it, cannot be taken into the book.</summary>
+public abstract record ImportProblem : Problem
+{
+    private ImportProblem()
+    {
+    }
+
+    public sealed record TooLarge(long MaxBytes) : ImportProblem;
+
+    public sealed record NotUtf8 : ImportProblem;
+
+    public sealed record Empty : ImportProblem;
+
+    /// <summary>No column holds the ids of the animals.</summary>
+    public sealed record NoIdColumn : ImportProblem
+    {
+        public required IReadOnlyList<string> Headers { get; init; }
+    }
+
+    /// <summary>Two columns are taken for the same field.</summary>
+    public sealed record ColumnTwice(AnimalField Field, string Header, string OtherHeader) : ImportProblem;
+
+    /// <summary>The mapping names a column that the file does not have.</summary>
+    public sealed record NoSuchColumn(int Index) : ImportProblem;
+
+    /// <summary>A quotation mark inside a cell that is not in quotation marks, or not doubled, or never closed.</summary>
+    public sealed record QuotesBroken(string Cell) : ImportProblem;
+
+    public sealed record CellCount(int Found, int Expected) : ImportProblem;
+
+    public sealed record IdMissing : ImportProblem;
+
+    public sealed record IdTwice(string Tag, int FirstRow) : ImportProblem;
+
+    /// <summary>The parent is neither in the file nor in the stock.</summary>
+    public sealed record ParentUnknown(string Tag, string? Nearest) : ImportProblem;
+
+    /// <summary>Several dams: only sires can be in doubt.</summary>
+    public sealed record SeveralDams(string Text) : ImportProblem;
+
+    /// <summary>The cell of further statements is not what the program writes there.</summary>
+    public sealed record StatementsUnreadable(string Reason) : ImportProblem;
+
+    /// <summary>The stock has an animal of this id that is recorded otherwise.</summary>
+    public sealed record AlreadyInStock(string Tag) : ImportProblem
+    {
+        /// <summary>The columns that differ.</summary>
+        public required IReadOnlyList<string> Differences { get; init; }
+    }
+
+    /// <summary>Every row is in the stock already, or there is none.</summary>
+    public sealed record NothingNew(int Skipped) : ImportProblem;
+
+    /// <summary>Nothing was written, because of these.</summary>
+    public sealed record Refused : ImportProblem
+    {
+        public Refused(IReadOnlyList<RowProblem> problems) => Problems = problems;
+
+        public IReadOnlyList<RowProblem> Problems { get; }
+
+        public override string ToString() => $"Refused: {string.Join("; ", Problems)}";
+    }
+}

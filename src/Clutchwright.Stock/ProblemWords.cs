@@ -1,0 +1,171 @@
+using System.Globalization;
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.History;
+using Clutchwright.Stock.Import;
+using Clutchwright.Stock.Statements;
+using Clutchwright.Stock.Storage;
+
+namespace Clutchwright.Stock;
+
+/// <summary>A problem in words: what is wrong, and what would be right (null where there is nothing to add).</summary>
+public sealed record ProblemText(string What, string? WouldBeRight = null)
+{
+    public override string ToString() => WouldBeRight is null ? What : $"{What} {WouldBeRight}";
+}
+
+/// <summary>The words for the book's problems, put once so that every face uses the same ones.</summary>
+public static class ProblemWords
+{
+    private const string Dates =
+        "Write 2024-03-03, March 2024, 2024, about 3 March 2024, or 2022 to 2023; leave it empty if not known.";
+
+    public static ProblemText Say(Problem problem) => problem switch
+    {
+        AnimalProblem animal => Of(animal),
+        StatementProblem statement => Of(statement),
+        HistoryProblem history => Of(history),
+        ImportProblem import => Of(import),
+        StorageProblem storage => Of(storage),
+        _ => new(problem?.ToString() ?? throw new ArgumentNullException(nameof(problem))),
+    };
+
+    /// <summary>A problem of a file in one line: where, what, and what would be right.</summary>
+    public static string Say(RowProblem problem)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        var place = problem.Row == 0 ? "file" : string.Create(CultureInfo.InvariantCulture, $"row {problem.Row}");
+        return problem.Column is null ? $"{place}: {Say(problem.Problem)}" : $"{place}, column {problem.Column}: {Say(problem.Problem)}";
+    }
+
+    private static ProblemText Of(AnimalProblem problem) => problem switch
+    {
+        AnimalProblem.TagInvalid p => new(
+            p.Tag.Trim().Length == 0 ? "The id is missing." : $"\"{p.Tag}\" cannot be an id.",
+            $"An id is one line of 1 to {Tags.MaxLength} characters without {Tags.Separator}."),
+        AnimalProblem.TagTaken p => new($"Another animal has the id {p.Tag}.", "Ids differ by more than upper and lower case."),
+        AnimalProblem.TextInvalid p => new(
+            "The text is too long or has characters that cannot be kept.",
+            p.OneLine ? $"One line of at most {p.MaxLength} characters." : $"At most {p.MaxLength} characters."),
+        AnimalProblem.DateUnreadable p => new($"\"{p.Words}\" is not a date that can be read.", Dates),
+        AnimalProblem.MassOutOfRange p => new(
+            $"{p.MassGrams.ToString(CultureInfo.InvariantCulture)} g is no mass of an animal.", $"Grams, above 0 and at most {Animal.MaxMassGrams}."),
+        AnimalProblem.MassUnreadable p => new($"\"{p.Text}\" is not a number.", "Grams, as 1450 or 62.5."),
+        AnimalProblem.StatusUnknown p => new($"\"{p.Text}\" is no status.", $"One of: {string.Join(", ", StatusWords.All)}."),
+        AnimalProblem.SexUnknown p => new($"\"{p.Text}\" is no sex.", "m, f or u (unsexed)."),
+        AnimalProblem.PossibleSiresNotSeveral => new(
+            "Possible sires are two or more, and not together with a known sire.", "With only one, name him as the sire."),
+        AnimalProblem.NotFound => new("The animal is not in the book, or is in the bin."),
+        AnimalProblem.NoSuchTag p => new($"No animal has the id {p.Tag}.", p.Nearest is null ? null : $"Did you mean {p.Nearest}?"),
+        AnimalProblem.ParentNotFound => new("A parent is not in the book, or is in the bin.", "Restore it, or choose another."),
+        AnimalProblem.ParentOfWrongSex p => new(
+            $"{p.Parent} is {Word(p.Sex)}.", p.Sex == Sex.Female ? "A sire is male, or unsexed." : "A dam is female, or unsexed."),
+        AnimalProblem.BothSireAndDam p => new($"{p.Parent} is named as a sire and as a dam.", "An animal is one of the two."),
+        AnimalProblem.SexContradictsOffspring p => new(
+            $"It cannot be {Word(p.Sex)}: it is the {(p.Sex == Sex.Female ? "sire" : "dam")} of {p.Offspring}.",
+            "Change the parent recorded there, or the sex."),
+        AnimalProblem.ParentNotOlder p => new(
+            $"{p.Parent} (hatched {p.ParentHatched.Words}) cannot be a parent of {p.Offspring} (hatched {p.OffspringHatched.Words}).",
+            "A parent hatches before its offspring."),
+        AnimalProblem.OwnAncestor p => new(
+            p.Loop.Count == 1
+                ? $"{p.Loop[0]} is named as its own parent."
+                : $"{p.Loop[0]} would be its own ancestor: {string.Join(", child of ", p.Loop)}, child of {p.Loop[0]}.",
+            "One of these parents is wrong."),
+        AnimalProblem.ChangedSince p => new($"{p.Tag} was changed by somebody else meanwhile.", "Look at it again, then repeat the change."),
+        AnimalProblem.HasOffspring p => new(
+            $"{p.Tag} is a parent, or a possible one, of {Tags.List(p.Offspring)}.", "Give it another status instead, or change these first."),
+        AnimalProblem.AlreadyBinned p => new($"{p.Tag} is in the bin already."),
+        AnimalProblem.NotBinned p => new($"{p.Tag} is not in the bin."),
+        AnimalProblem.Refused p => new(string.Join(' ', p.Problems.Select(found => Say(found.Problem)))),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(StatementProblem problem) => problem switch
+    {
+        StatementProblem.KindUnknown p => new($"{p.Kind} is no kind of statement."),
+        StatementProblem.TextMissing => new("The statement does not say what.", "Write it as on a tub: 66% het Clown."),
+        StatementProblem.TextNotWanted p => new($"An animal that shows nothing does not show \"{p.Text}\".", "Leave the text empty."),
+        StatementProblem.TextInvalid p => new(
+            "The text is too long or has characters that cannot be kept.", $"One line of at most {p.MaxLength} characters."),
+        StatementProblem.TextUnreadable p => new($"\"{p.Text}\": {p.Trade.What}", p.Trade.WouldBeRight),
+        StatementProblem.ByInvalid p => new(
+            "Who says so is too long or has characters that cannot be kept.", $"One line of at most {p.MaxLength} characters."),
+        StatementProblem.ConfidenceOutOfRange p => new(
+            $"{p.Confidence.ToString(CultureInfo.InvariantCulture)} is not how sure one can be.", "Above 0 and at most 1; 1 is certain."),
+        StatementProblem.TestNotFitting p => new(p.Kind == StatementKind.DnaTest
+            ? "A DNA test needs its result, sensitivity and specificity."
+            : "Only a DNA test has a test's result, sensitivity and specificity."),
+        StatementProblem.TestRateOutOfRange p => new(
+            $"{p.Rate.ToString(CultureInfo.InvariantCulture)} is no sensitivity or specificity.", "Above 0 and at most 1."),
+        StatementProblem.NotFound => new("The statement is not in the book."),
+        StatementProblem.AlreadyWithdrawn => new("The statement was withdrawn already."),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(HistoryProblem problem) => problem switch
+    {
+        HistoryProblem.NoSuchDeed p => new($"There is no deed {p.Deed}."),
+        HistoryProblem.ChangedSince p => new(
+            $"Changed since deed {p.Deed}: {string.Join("; ", p.Records.Take(5).Select(Of))}{(p.Records.Count > 5 ? "; and more" : "")}.",
+            "Undo the later deeds first."),
+        HistoryProblem.StillUsed p => new($"{p.Label} is named by {p.UsedBy} now.", "Undo what was entered since first."),
+        HistoryProblem.NoLongerAllowed p => new($"{p.Label} cannot be as it was before deed {p.Deed}. {Say(p.Because)}"),
+        _ => new(problem.ToString()),
+    };
+
+    private static string Of(ChangedRecord record)
+    {
+        var fields = record.Fields.Count == 0 ? "" : $" ({string.Join(", ", record.Fields)})";
+        return $"{record.Label}{fields} by deed {record.LastDeed}, \"{record.LastWords}\"";
+    }
+
+    private static ProblemText Of(ImportProblem problem) => problem switch
+    {
+        ImportProblem.TooLarge p => new("The file is too large.", $"At most {p.MaxBytes / (1024 * 1024)} MiB; split it."),
+        ImportProblem.NotUtf8 => new("The file is not UTF-8 text.", "Save it as \"CSV UTF-8\"."),
+        ImportProblem.Empty => new("The file is empty.", "The first row names the columns: id, sex, sire, dam, hatched, seen, told, ruled_out."),
+        ImportProblem.NoIdColumn p => new(
+            $"No column holds the ids; the columns are: {string.Join(", ", p.Headers)}.", "Name one id, or say which column it is."),
+        ImportProblem.ColumnTwice p => new(
+            $"The columns {p.OtherHeader} and {p.Header} are both taken for {Headers.NameOf(p.Field)}.", "Leave one out or keep it as a note."),
+        ImportProblem.NoSuchColumn p => new(string.Create(CultureInfo.InvariantCulture, $"The file has no column {p.Index + 1}.")),
+        ImportProblem.QuotesBroken p => new(
+            $"Quotation marks are not closed or not doubled: {TextRules.Shorten(p.Cell.Trim(), 60)}", "\"say \"\"hi\"\"\" for say \"hi\"."),
+        ImportProblem.CellCount p => new(string.Create(
+            CultureInfo.InvariantCulture, $"The row has {p.Found} cells, the header {p.Expected}."), "As many cells as the header; text with a delimiter stands in quotation marks."),
+        ImportProblem.IdMissing => new("The id is missing.", "Every row has an id."),
+        ImportProblem.IdTwice p => new(string.Create(CultureInfo.InvariantCulture, $"Row {p.FirstRow} has the id {p.Tag} already."), "Each animal has one row and its own id."),
+        ImportProblem.ParentUnknown p => new(
+            $"{p.Tag} is neither in the file nor in the stock.",
+            p.Nearest is null ? "Add a row for it, or leave the cell empty." : $"Did you mean {p.Nearest}? Else add a row for it, or leave the cell empty."),
+        ImportProblem.SeveralDams p => new($"\"{p.Text}\" names several dams.", "One dam; only sires can be in doubt."),
+        ImportProblem.StatementsUnreadable p => new($"The further statements cannot be read: {p.Reason}", "As the program writes them, or empty."),
+        ImportProblem.AlreadyInStock p => new(
+            $"{p.Tag} is in the stock already, with other {string.Join(", ", p.Differences)}.", "Change it there, or give this one another id."),
+        ImportProblem.NothingNew p => new(p.Skipped == 0
+            ? "The file has no animals."
+            : string.Create(CultureInfo.InvariantCulture, $"Nothing new: all {p.Skipped} animals are in the stock as the file has them.")),
+        ImportProblem.Refused p => new(string.Join('\n', p.Problems.Select(Say))),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(StorageProblem problem) => problem switch
+    {
+        StorageProblem.FolderUnusable p => new($"The data folder {p.Folder} cannot be used: {p.Reason}"),
+        StorageProblem.Locked p => new($"{p.File} is held by another program.", "Close it and try again."),
+        StorageProblem.MadeByNewerProgram p => new($"{p.File} was written by a newer version of this program.", "Use that version, or a backup."),
+        StorageProblem.NotABook p => new($"{p.File} is not a book, or is damaged: {p.Reason}", "Restore a backup, or use another data folder."),
+        StorageProblem.DiskFailed p => new($"{p.File} cannot be written: {p.Reason}", "See whether the disk is full."),
+        StorageProblem.NotDurable p => new(
+            $"{p.File} lies where a power cut could lose what was saved (journal {p.JournalMode}, synchronous {p.Synchronous}).",
+            "Use a folder on a disk of this computer."),
+        _ => new(problem.ToString()),
+    };
+
+    private static string Word(Sex sex) => sex switch
+    {
+        Sex.Female => "female",
+        Sex.Male => "male",
+    };
+}

@@ -1,0 +1,15 @@
+using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.History;
+using Clutchwright.Stock.Statements;
+using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+
+namespace Clutchwright.Stock.Storage;
+
+internal sealed class UtcConverter() : ValueConverter<DateTime, DateTime>(
+    instant => instant, instant => DateTime.SpecifyKind(instant, DateTimeKind.Utc));
+
+internal sealed class AnimalIdConverter() : ValueConverter<AnimalId, Guid>(id => id.Value, value => new AnimalId(value));
+
+internal sealed class StatementIdConverter() : ValueConverter<StatementId, Guid>(id => id.Value, value => new StatementId(value));
+
+internal sealed class DeedIdConverter() : ValueConverter<DeedId, long>(id => id.Number, number => new DeedId(number));
