@@ -174,6 +174,7 @@ public sealed class PairTable
         private readonly int[] _sire;
         private readonly int[] _dam;
         private readonly Factor?[,] _factors;
+        private readonly Dictionary<(Diplotype Sire, Diplotype Dam), (Probability[] Values, ulong[] Possible)> _cases = [];
 
         public Site(PairTable table, LinkageGroup group, bool counts, List<Danger> rules)
         {
@@ -191,14 +192,15 @@ public sealed class PairTable
             IReadOnlyList<GenotypeBelief> animals, LinkageGroup group)
         {
             var beliefs = new List<IReadOnlyList<Weighted<Diplotype>>>();
+            var places = new Dictionary<IReadOnlyList<Weighted<Diplotype>>, int>(new ByContent());
             var place = new int[animals.Count];
             for (var i = 0; i < animals.Count; i++)
             {
                 var belief = animals[i][group];
-                place[i] = beliefs.FindIndex(b => b.SequenceEqual(belief));
-                if (place[i] < 0)
+                if (!places.TryGetValue(belief, out place[i]))
                 {
                     place[i] = beliefs.Count;
+                    places.Add(belief, place[i]);
                     beliefs.Add(belief);
                 }
             }
@@ -206,31 +208,91 @@ public sealed class PairTable
             return (beliefs, place);
         }
 
+        // A stock in doubt has many beliefs, but few diplotypes that they are made of.
         private Factor Make(IReadOnlyList<Weighted<Diplotype>> sire, IReadOnlyList<Weighted<Diplotype>> dam)
         {
-            var cases = sire
-                .SelectMany(_ => dam, (s, d) => new MatingCase([s.Value], [d.Value], s.Weight * d.Weight))
-                .ToArray();
-            var mating = Mating.Of(_table._sires[0], _table._dams[0]);
-            var block = CrossBlock.Of(mating, [new MatingBlock([_group], cases)], _rules);
-            var met = WantReckoner.Met(block, _table._want.Alternatives);
-            var values = block.ByCase
-                .Select(laid => _table._subsets.Select(s => WantReckoner.Share(block, laid, met, s)).ToArray())
-                .ToArray();
-            var sites = new CrossBlockSites([_group]);
+            var weights = new Probability[sire.Count * dam.Count];
+            var values = new Probability[weights.Length][];
             var possible = new ulong[(_table._dangers.Length + 63) / 64];
-            Array.Fill(possible, ulong.MaxValue);
-            for (var d = 0; d < _table._dangers.Length; d++)
+            var isNever = true;
+            for (var k = 0; k < weights.Length; k++)
             {
-                var danger = _table._dangers[d];
-                if (danger.Sites.Any(s => s.Locus.Group == _group)
-                    && !Enumerable.Range(0, block.States.Count).Any(s => !block.Laid[s].IsImpossible && sites.Holds(danger, block.States[s])))
+                var (s, d) = (sire[k / dam.Count], dam[k % dam.Count]);
+                if (!_cases.TryGetValue((s.Value, d.Value), out var known))
                 {
-                    possible[d / 64] &= ~(1UL << (d % 64));
+                    _cases.Add((s.Value, d.Value), known = Reckon(s.Value, d.Value));
+                }
+
+                weights[k] = s.Weight * d.Weight;
+                values[k] = known.Values;
+                isNever &= Array.TrueForAll(known.Values, v => v.IsImpossible);
+                for (var word = 0; word < possible.Length; word++)
+                {
+                    possible[word] |= known.Possible[word];
                 }
             }
 
-            return new([.. block.CaseWeights], values, Array.TrueForAll(values, v => Array.TrueForAll(v, p => p.IsImpossible)), possible);
+            return new(weights, values, isNever, possible);
+        }
+
+        private (Probability[] Values, ulong[] Possible) Reckon(Diplotype sire, Diplotype dam)
+        {
+            var mating = Mating.Of(_table._sires[0], _table._dams[0]);
+            var block = CrossBlock.Of(mating, [new MatingBlock([_group], [new([sire], [dam], Probability.Certain)])], _rules);
+            var met = WantReckoner.Met(block, _table._want.Alternatives);
+            var values = _table._subsets.Select(s => WantReckoner.Share(block, block.Laid, met, s)).ToArray();
+            var sites = new CrossBlockSites([_group]);
+            var possible = new ulong[(_table._dangers.Length + 63) / 64];
+            Array.Fill(possible, ulong.MaxValue);
+            for (var i = 0; i < _table._dangers.Length; i++)
+            {
+                var danger = _table._dangers[i];
+                if (danger.Sites.Any(s => s.Locus.Group == _group)
+                    && !Enumerable.Range(0, block.States.Count).Any(s => !block.Laid[s].IsImpossible && sites.Holds(danger, block.States[s])))
+                {
+                    possible[i / 64] &= ~(1UL << (i % 64));
+                }
+            }
+
+            return (values, possible);
+        }
+    }
+
+    private sealed class ByContent : IEqualityComparer<IReadOnlyList<Weighted<Diplotype>>>
+    {
+        public bool Equals(IReadOnlyList<Weighted<Diplotype>>? x, IReadOnlyList<Weighted<Diplotype>>? y)
+        {
+            if (ReferenceEquals(x, y))
+            {
+                return true;
+            }
+
+            if (x is null || y is null || x.Count != y.Count)
+            {
+                return false;
+            }
+
+            for (var i = 0; i < x.Count; i++)
+            {
+                if (x[i] != y[i])
+                {
+                    return false;
+                }
+            }
+
+            return true;
+        }
+
+        public int GetHashCode(IReadOnlyList<Weighted<Diplotype>> belief)
+        {
+            var hash = new HashCode();
+            for (var i = 0; i < belief.Count; i++)
+            {
+                hash.Add(belief[i].Value);
+                hash.Add(belief[i].Weight.Value);
+            }
+
+            return hash.ToHashCode();
         }
     }
 
