@@ -16,6 +16,8 @@ public sealed class PagesTests(BrowserFixture browser)
         "/stock/T-213", "/stock/T-112", "/catalogue/spider", "/not-found", "/problem",
     ];
 
+    private static readonly string? Folder = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_SCREENSHOTS");
+
     public static TheoryData<string, string> Rooms()
     {
         var rooms = new TheoryData<string, string>();
@@ -61,6 +63,7 @@ public sealed class PagesTests(BrowserFixture browser)
 
         await Assertions.Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Name = "Columns" })).ToBeVisibleAsync();
         await AssertAccessibleAsync(visit);
+        await PhotographAsync(visit, "empty_stock-import-shown");
     }
 
     [Fact]
@@ -96,24 +99,33 @@ public sealed class PagesTests(BrowserFixture browser)
     [Fact]
     public async Task Pages_OnRequest_ArePhotographed()
     {
-        var folder = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_SCREENSHOTS");
-        Assert.SkipWhen(string.IsNullOrEmpty(folder), "Set CLUTCHWRIGHT_SCREENSHOTS to a folder to have every page photographed into it.");
-        Directory.CreateDirectory(folder!);
+        Assert.SkipWhen(string.IsNullOrEmpty(Folder), "Set CLUTCHWRIGHT_SCREENSHOTS to a folder to have every page photographed into it.");
         foreach (var row in Rooms())
         {
             var (room, path) = row.Data;
             await using var visit = await browser.VisitAsync(room);
             await visit.GoAsync(path);
             var name = string.Concat(path.Trim('/').Select(c => char.IsLetterOrDigit(c) ? c : '-'));
-            foreach (var (scheme, width) in Ways(1440))
+            await PhotographAsync(visit, $"{room}_{(name.Length == 0 ? "start" : name)}");
+        }
+    }
+
+    private static async Task PhotographAsync(Visit visit, string name)
+    {
+        if (string.IsNullOrEmpty(Folder))
+        {
+            return;
+        }
+
+        Directory.CreateDirectory(Folder);
+        foreach (var (scheme, width) in Ways(1440))
+        {
+            await visit.ShowAsync(scheme, width);
+            await visit.Page.ScreenshotAsync(new PageScreenshotOptions
             {
-                await visit.ShowAsync(scheme, width);
-                await visit.Page.ScreenshotAsync(new PageScreenshotOptions
-                {
-                    Path = Path.Combine(folder!, $"{room}_{(name.Length == 0 ? "start" : name)}_{scheme.ToString().ToLowerInvariant()}_{(width < 600 ? "phone" : "desktop")}.png"),
-                    FullPage = true,
-                });
-            }
+                Path = Path.Combine(Folder, $"{name}_{scheme.ToString().ToLowerInvariant()}_{(width < 600 ? "phone" : "desktop")}.png"),
+                FullPage = true,
+            });
         }
     }
 
