@@ -67,6 +67,25 @@ public sealed class PagesTests(BrowserFixture browser)
     }
 
     [Fact]
+    public async Task Cross_OnPaper_IsTheAnswerAlone()
+    {
+        await using var visit = await browser.VisitAsync("demo", width: 720);
+        await visit.GoAsync("/cross?sire=1.0 Banana Spider&dam=0.1 Spider Enchi&want=Banana");
+
+        await visit.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+
+        await Assertions.Expect(visit.Page.GetByRole(AriaRole.Navigation)).ToHaveCountAsync(0);
+        await Assertions.Expect(visit.Page.GetByRole(AriaRole.Button)).ToHaveCountAsync(0);
+        await Assertions.Expect(visit.Page.GetByRole(AriaRole.Region, new() { Name = "Odds of Banana" })).ToBeVisibleAsync();
+        Assert.Equal("rgb(255, 255, 255)", await visit.Page.EvaluateAsync<string>("() => getComputedStyle(document.body).backgroundColor"));
+        if (!string.IsNullOrEmpty(Folder))
+        {
+            Directory.CreateDirectory(Folder);
+            await visit.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Folder, "demo_cross_print.png"), FullPage = true });
+        }
+    }
+
+    [Fact]
     public async Task Axe_PictureWithoutText_IsFound()
     {
         await using var visit = await browser.VisitAsync("empty");
