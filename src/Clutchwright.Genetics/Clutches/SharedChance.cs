@@ -24,6 +24,14 @@ public sealed class SharedChance
         }
     }
 
+    private SharedChance(Weighted<Probability> only) => Cases = [only];
+
+    private SharedChance(Weighted<Probability>[] distinct)
+    {
+        Array.Sort(distinct, (a, b) => b.Value.CompareTo(a.Value));
+        Cases = distinct;
+    }
+
     /// <summary>Gets the chance per egg in each case, highest first, with the case's weight.</summary>
     public IReadOnlyList<Weighted<Probability>> Cases { get; }
 
@@ -33,8 +41,11 @@ public sealed class SharedChance
     /// <summary>Gets what the chance of at least one can never pass, however many eggs: the weight of the cases in which it is possible.</summary>
     public Probability Ceiling => Sum(c => c.IsImpossible ? Probability.Impossible : Probability.Certain);
 
+    /// <summary>Gets the chance of what can never be.</summary>
+    public static SharedChance Never { get; } = Certain(Probability.Impossible);
+
     /// <summary>A chance without doubt about the parents.</summary>
-    public static SharedChance Certain(Probability perEgg) => new([new(perEgg, Probability.Certain)]);
+    public static SharedChance Certain(Probability perEgg) => new(new Weighted<Probability>(perEgg, Probability.Certain));
 
     /// <summary>The chance of at least one in a number of eggs that would hatch if their genotype let them.</summary>
     /// <param name="eggs">0 or more.</param>
@@ -81,6 +92,9 @@ public sealed class SharedChance
         clutch.IsAlwaysEmpty ? null : Fewest(confidence, clutch.NoneOf);
 
     // Repeats of one trial that misses with a chance by case: the fewest so that one hits.
+    /// <summary>Takes cases that are known to be distinct, possible and whole.</summary>
+    internal static SharedChance OfDistinct(Weighted<Probability>[] cases) => new(cases);
+
     private int? Fewest(Probability confidence, Func<Probability, Probability> missOf)
     {
         if (confidence.IsImpossible || confidence.IsCertain)

@@ -69,6 +69,14 @@ public readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
     {
         if (a._large is null && b._large is null)
         {
+            // Nearly all odds are small and positive, and 64-bit division is many times faster than 128-bit.
+            if ((a._numerator | b._numerator) >= 0
+                && Math.BigMul(a._numerator, b._numerator, out var numerator) == 0 && numerator >= 0
+                && Math.BigMul(a.Denominator64, b.Denominator64, out var denominator) == 0 && denominator >= 0)
+            {
+                return ReduceSmall(numerator, denominator);
+            }
+
             return Reduce((Int128)a._numerator * b._numerator, (Int128)a.Denominator64 * b.Denominator64);
         }
 
@@ -83,6 +91,12 @@ public readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
     /// <summary>Adds two ratios.</summary>
     public static Fraction operator +(Fraction a, Fraction b)
     {
+        if (a._large is null && b._large is null && FitsHalf(a) && FitsHalf(b))
+        {
+            return ReduceSmall(
+                (a._numerator * b.Denominator64) + (b._numerator * a.Denominator64), a.Denominator64 * b.Denominator64);
+        }
+
         if (a._large is null && b._large is null && Fits(a) && Fits(b))
         {
             return Reduce(
@@ -171,6 +185,25 @@ public readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
 
     private static bool Fits(Fraction f) => Int128.Abs((Int128)f._numerator) < (1L << 62) && f.Denominator64 < (1L << 62);
 
+    private static bool FitsHalf(Fraction f) => f._numerator is >= 0 and < (1L << 31) && f._denominatorLessOne < (1L << 31) - 1;
+
+    // Neither part negative, the denominator not 0.
+    private static Fraction ReduceSmall(long numerator, long denominator)
+    {
+        var divisor = GreatestCommonDivisor(numerator, denominator);
+        return divisor == 1 ? new(numerator, denominator, null) : new(numerator / divisor, denominator / divisor, null);
+    }
+
+    private static long GreatestCommonDivisor(long a, long b)
+    {
+        while (b != 0)
+        {
+            (a, b) = (b, a % b);
+        }
+
+        return a;
+    }
+
     private static Fraction Reduce(Int128 numerator, Int128 denominator)
     {
         if (denominator == 0)
@@ -215,13 +248,7 @@ public readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
     {
         if (a <= long.MaxValue && b <= long.MaxValue)
         {
-            var (x, y) = ((long)a, (long)b);
-            while (y != 0)
-            {
-                (x, y) = (y, x % y);
-            }
-
-            return x == 0 ? 1 : x;
+            return GreatestCommonDivisor((long)a, (long)b) is var divisor && divisor == 0 ? 1 : divisor;
         }
 
         while (b != 0)

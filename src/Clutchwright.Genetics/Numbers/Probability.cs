@@ -109,6 +109,11 @@ public readonly record struct Probability : IComparable<Probability>
             throw new DivideByZeroException("Nothing can be given an event that cannot happen.");
         }
 
+        if (!whole._isInexact && whole._exact.IsOne)
+        {
+            return this;
+        }
+
         return _isInexact || whole._isInexact ? Rounded(Value / whole.Value) : From(_exact / whole._exact);
     }
 

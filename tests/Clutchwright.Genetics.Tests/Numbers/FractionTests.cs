@@ -9,7 +9,7 @@ namespace Clutchwright.Genetics.Tests.Numbers;
 public class FractionTests
 {
     private static readonly BigInteger[] Limits =
-        [long.MaxValue, long.MinValue, long.MaxValue - 1, 1L << 62, (1L << 62) - 1, BigInteger.One << 64];
+        [long.MaxValue, long.MinValue, long.MaxValue - 1, 1L << 31, (1L << 31) - 1, (1L << 32) - 1, 1L << 62, (1L << 62) - 1, BigInteger.One << 64];
 
     // Small parts, parts near the limits of 64 bits, and parts far beyond.
     private static readonly Gen<BigInteger> Parts = Gen.OneOf(
