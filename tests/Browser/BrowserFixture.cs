@@ -45,13 +45,13 @@ public sealed class BrowserFixture : IAsyncLifetime
     }
 
     /// <summary>A page on a room; it collects what goes wrong and every request that leaves the room.</summary>
-    public async Task<Visit> VisitAsync(string room, ColorScheme scheme = ColorScheme.Light, int width = 1280, int height = 900, bool script = true)
+    public async Task<Visit> VisitAsync(string room, int width = 1280, int height = 900, bool script = true)
     {
         var url = await RoomAsync(room);
         var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = url,
-            ColorScheme = scheme,
+            ColorScheme = ColorScheme.Light,
             JavaScriptEnabled = script,
             Locale = "en-GB",
             HasTouch = width < 600,

@@ -48,6 +48,13 @@ public sealed class Visit : IAsyncDisposable
         await Page.EvaluateAsync("() => document.fonts.ready.then(() => true)");
     }
 
+    /// <summary>Shows the same page in another light or on another screen.</summary>
+    public async Task ShowAsync(ColorScheme scheme, int width)
+    {
+        await Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = scheme });
+        await Page.SetViewportSizeAsync(width, width < 600 ? 844 : 960);
+    }
+
     /// <summary>Nothing was fetched from elsewhere, no script failed, and the policy forbade nothing.</summary>
     public void AssertClean()
     {

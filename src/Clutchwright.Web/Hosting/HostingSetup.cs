@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.IO.Compression;
 using Clutchwright.Web.Layout;
+using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Localization;
@@ -66,8 +68,32 @@ internal static class HostingSetup
         app.UseResponseCompression();
         app.UseSecurityHeaders();
         app.UseRequestLocalization();
-        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseStatusCodePagesWithReExecute(StatusPage.Path + "/{0}", createScopeForStatusCodePages: true);
+
+        // The page that tells of a failure only shows something: the form that failed is not sent to it again.
+        app.Use((context, next) =>
+        {
+            if (context.Features.Get<IExceptionHandlerFeature>() is not null || context.Features.Get<IStatusCodeReExecuteFeature>() is not null)
+            {
+                context.Request.Method = HttpMethods.Get;
+            }
+
+            return next(context);
+        });
         app.UseRouting();
         app.UseAntiforgery();
+
+        // A form that is not ours goes no further, whichever endpoint it was sent to.
+        app.Use((context, next) =>
+        {
+            if (context.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: false }
+                && context.Features.Get<IStatusCodeReExecuteFeature>() is null)
+            {
+                context.Response.StatusCode = StatusCodes.Status400BadRequest;
+                return Task.CompletedTask;
+            }
+
+            return next(context);
+        });
     }
 }
