@@ -74,8 +74,11 @@ internal static class AnimalWording
         var said = statement is null ? string.Empty : $"{Line(statement).Text}{(statement.By is { } by ? $", said by {by}" : string.Empty)}";
         var text = step.Source switch
         {
+            BeliefSource.Parents when step.Observation is not null => "One of its parents is recorded, and must have had its part in it. Chance now:",
             BeliefSource.Parents => "What its recorded parents may pass on. Chance that it carries something here:",
             BeliefSource.Words when statement!.Kind is StatementKind.Seen => $"Taken from what was seen ({said}). Chance that it carries something here:",
+            BeliefSource.Words when statement!.Kind is StatementKind.DnaTest =>
+                $"Shed DNA test: {said}. Nothing else is recorded of it here, so carrying it was taken as likely as not before the test. Chance that it carries something here:",
             BeliefSource.Words => $"Taken from what was said ({said}). Chance that it carries something here:",
             BeliefSource.Seen => $"It was looked at ({said}), which rules out what would show. Chance now:",
             BeliefSource.Said => $"Said of it: {said}. Chance now:",

@@ -40,7 +40,8 @@ public sealed class Cross
     /// <remarks>Cost: for each linkage group in play, the number of cases of the parents times their gametes' product.</remarks>
     public static Cross Of(Mating mating)
     {
-        var rules = mating.Species.Dangers.Where(d => !d.Viability.ToHatchling.IsCertain || !d.Viability.Months.IsCertain).ToArray();
+        // A loss after hatching changes no figure of a cross, so it ties no blocks together.
+        var rules = mating.Species.Dangers.Where(d => !d.Viability.ToHatchling.IsCertain).ToArray();
         var parts = mating.Blocks.Select(b => new List<MatingBlock> { b }).ToList();
         var acting = new List<Danger>();
         foreach (var rule in rules)

@@ -15,6 +15,11 @@ internal static class LookListing
 {
     public static IEnumerable<LookOutcome> Of(Cross cross, AgeStage stage)
     {
+        if (cross.Survival.IsImpossible)
+        {
+            yield break;
+        }
+
         var blocks = cross.Blocks
             .Where(b => cross.IsBySex || !(b.HasSex && b.Loci.Count == 0 && b.Groups.Count == 1))
             .Select(b => new LookBlock(b, stage, cross.IsBySex))

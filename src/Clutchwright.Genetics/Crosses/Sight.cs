@@ -15,7 +15,7 @@ internal sealed class Sight(Expression[] seen, Sex? sex, IReadOnlyList<Mask> act
     public Probability Chance { get; private set; }
 
     public static Expression Through(Expression expression, IReadOnlyList<Mask> acting) =>
-        expression.IsVisible && acting.Any(m => m.Hides(expression)) ? expression.Locus.Expressions[0] : expression;
+        IsHidden(expression, acting) ? expression.Locus.Expressions[0] : expression;
 
     public void Add(int[] choice, Probability chance)
     {
@@ -49,6 +49,9 @@ internal sealed class Sight(Expression[] seen, Sex? sex, IReadOnlyList<Mask> act
             () => Hidden(hiders, others, chosen));
     }
 
+    private static bool IsHidden(Expression expression, IReadOnlyList<Mask> acting) =>
+        expression.IsVisible && acting.Any(m => m.Hides(expression)) && !acting.Any(m => m.By == expression);
+
     private (LookClass[] Members, Expression[] Seen, Sex? Sex, Probability Hatched)[] Merge(LookBlock block)
     {
         var merged = new List<(List<LookClass> Members, Expression[] Seen, Sex? Sex)>();
@@ -77,7 +80,7 @@ internal sealed class Sight(Expression[] seen, Sex? sex, IReadOnlyList<Mask> act
             ? []
             : chosen.SelectMany(c => c.Members).SelectMany(m => m.Seen)
                 .Concat(_combinations.SelectMany(c => c.Choice.SelectMany((k, i) => hiders[i].Classes[k].Seen)))
-                .Where(e => acting.Any(m => m.Hides(e)) && acting.All(m => !m.Hides(e) || m.Faint.Contains(e)))
+                .Where(e => IsHidden(e, acting) && acting.All(m => !m.Hides(e) || m.Faint.Contains(e)))
                 .Distinct()
                 .OrderBy(e => e.Locus.Index)
                 .ToArray();

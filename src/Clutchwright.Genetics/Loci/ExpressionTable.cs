@@ -21,6 +21,11 @@ internal static class ExpressionTable
             foreach (var (first, second) in form.Pairs)
             {
                 var pair = Ordered(IndexOf(locus, first), IndexOf(locus, second));
+                if (pair.Second == 0)
+                {
+                    throw new SpeciesException($"Locus {locus.Id}: the form '{form.Id}' is of two wild alleles, which look normal.");
+                }
+
                 if (!stated.TryAdd(pair, expression))
                 {
                     throw new SpeciesException($"Locus {locus.Id}: the pair {first}/{second} stands under two forms.");
@@ -88,14 +93,19 @@ internal static class ExpressionTable
                 ? form
                 : Add(allele.Id, allele.Name, Stage(allele), isNamed: true);
 
+        Expression OneCopyOf(int allele) => stated.TryGetValue((0, allele), out var form) ? form : ByMode(0, allele);
+
         AgeStage Stage(Allele allele) => definition.Alleles[allele.Index - 1].TellableFrom;
 
-        // A pair shows when either of the alleles that could make it show does; the weaker penetrance of two equal copies counts once.
+        // A pair shows when either of the alleles that could make it show does; two equal copies count once. Where the pair shows what one
+        // copy of one of the two shows, the other (a recessive one, say) has no part in it.
         Weighted<Expression>[] Weigh(Expression shown, int first, int second)
         {
-            var penetrance = first == 0 || first == second
-                ? locus.Alleles[second].Penetrance
-                : (locus.Alleles[first].Penetrance.Complement * locus.Alleles[second].Penetrance.Complement).Complement;
+            var (a, b) = (locus.Alleles[first].Penetrance, locus.Alleles[second].Penetrance);
+            var (byFirst, bySecond) = (first > 0 && OneCopyOf(first) == shown, OneCopyOf(second) == shown);
+            var penetrance = first == 0 || first == second || (bySecond && !byFirst) ? b
+                : byFirst && !bySecond ? a
+                : (a.Complement * b.Complement).Complement;
             return !shown.IsVisible || penetrance.IsCertain
                 ? [new(shown, Probability.Certain)]
                 : [new(shown, penetrance), new(wild, penetrance.Complement)];

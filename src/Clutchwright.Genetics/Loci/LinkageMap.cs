@@ -44,9 +44,14 @@ internal static class LinkageMap
             .Select(l => (Locus: l, Placement: (Placement.SexLinked)l.Placement))
             .ToArray();
 
-        // Arm 2 runs from its end towards the sex-determining region, arm 1 away from it.
-        var before = members.Where(m => m.Placement.Arm == 2).OrderByDescending(m => m.Placement.Recombination.Value).ToArray();
-        var after = members.Where(m => m.Placement.Arm != 2).OrderBy(m => m.Placement.Recombination.Value).ToArray();
+        // Arm 2 runs from its end towards the sex-determining region, arm 1 away from it. Where one sex cannot tell which of two loci
+        // lies farther out, the other sex may.
+        var outward = members
+            .OrderBy(m => m.Placement.Recombination.Value)
+            .ThenBy(m => (m.Placement.OtherSex ?? m.Placement.Recombination).Value)
+            .ToArray();
+        var before = outward.Where(m => m.Placement.Arm == 2).Reverse().ToArray();
+        var after = outward.Where(m => m.Placement.Arm != 2).ToArray();
         return new LinkageGroup(
             index,
             "sex",

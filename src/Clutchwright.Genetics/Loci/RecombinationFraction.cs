@@ -33,8 +33,8 @@ public readonly record struct RecombinationFraction
         : throw new ArgumentOutOfRangeException(nameof(centimorgans), centimorgans, "A map distance is not negative.");
 
     /// <summary>The fraction between two places on one arm, given the fractions of both to a third place beyond the nearer.</summary>
-    /// <remarks>Without interference r13 = r12 + r23 - 2 r12 r23 (Trow's formula), solved for r23. Where the nearer place
-    /// already recombines freely, nothing is known of the rest and 1/2 is given.</remarks>
+    /// <remarks>Without interference r13 = r12 + r23 - 2 r12 r23 (Trow's formula), solved for r23: 1/2 wherever the farther place
+    /// recombines freely. Where the nearer one already does, nothing is known of the rest and 1/2 is given too.</remarks>
     /// <exception cref="ArgumentException"><paramref name="farther"/> is smaller than <paramref name="nearer"/>.</exception>
     public static RecombinationFraction Between(RecombinationFraction nearer, RecombinationFraction farther)
     {
@@ -43,7 +43,7 @@ public readonly record struct RecombinationFraction
             throw new ArgumentException("The farther place has the smaller recombination fraction.", nameof(farther));
         }
 
-        return nearer.Value >= 0.5 ? Free : new((farther.Value - nearer.Value) / (1.0 - (2.0 * nearer.Value)));
+        return farther.Value >= 0.5 ? Free : new((farther.Value - nearer.Value) / (1.0 - (2.0 * nearer.Value)));
     }
 
     /// <summary>The chance of a recombinant gamete; exact only for 0 and 1/2.</summary>

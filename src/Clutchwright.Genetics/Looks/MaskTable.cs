@@ -15,9 +15,9 @@ internal sealed class MaskTable
     {
         var table = new MaskTable();
         var allAlleles = species.Loci.SelectMany(l => l.Alleles.Skip(1)).ToArray();
-        for (var rank = 0; rank < definitions.Count; rank++)
+        var rank = 0;
+        foreach (var definition in definitions)
         {
-            var definition = definitions[rank];
             var through = Alleles(species, definition.Through);
             var faintly = Alleles(species, definition.Faintly);
             var hidden = definition.Hides is { } names ? Alleles(species, names) : [.. allAlleles];
@@ -25,7 +25,7 @@ internal sealed class MaskTable
             foreach (var id in definition.By)
             {
                 var by = species.FindExpression(id) ?? throw new SpeciesException($"A mask is by an unknown form '{id}'.");
-                var mask = new Mask(by, rank, FormsOf(species, by.Locus, hidden), FormsOf(species, by.Locus, faintly));
+                var mask = new Mask(by, rank++, FormsOf(species, by.Locus, hidden), FormsOf(species, by.Locus, faintly));
                 if (!table._masks.TryAdd(by, mask))
                 {
                     throw new SpeciesException($"The form '{id}' stands under two masks.");
@@ -42,19 +42,34 @@ internal sealed class MaskTable
 
     /// <summary>Finds which of the given maskers act: one that is itself hidden hides nothing. Of two that hide each other the one
     /// listed first acts.</summary>
+    /// <remarks>Of a longer ring the first listed acts, then what is left is judged anew. What acts stays in sight, even if a later
+    /// one of the ring would hide it; so the maskers in sight tell which ones act.</remarks>
     public IReadOnlyList<Mask> Acting(IEnumerable<Expression> expressions)
     {
         var maskers = expressions.Select(MaskOf).OfType<Mask>().OrderBy(m => m.Rank).ToList();
         var acting = new List<Mask>();
         while (maskers.Count > 0)
         {
-            // One that no remaining masker hides; in a ring of mutual hiding, the first listed.
-            var next = maskers.Find(m => !maskers.Exists(o => o != m && o.Hides(m.By))) ?? maskers[0];
+            // One that no remaining masker hides; else of a ring of mutual hiding that nothing outside it hides, the first listed.
+            var next = maskers.Find(m => !maskers.Exists(o => o.Hides(m.By)))
+                ?? maskers.Find(m => maskers.TrueForAll(o => !Reaches(o, m, maskers) || Reaches(m, o, maskers)))!;
             acting.Add(next);
             maskers.RemoveAll(m => m == next || next.Hides(m.By));
         }
 
         return acting;
+    }
+
+    // Whether one masker hides another, or hides one that does, and so on.
+    private static bool Reaches(Mask from, Mask to, List<Mask> among)
+    {
+        var reached = new List<Mask> { from };
+        for (var i = 0; i < reached.Count; i++)
+        {
+            reached.AddRange(among.Where(m => reached[i].Hides(m.By) && !reached.Contains(m)));
+        }
+
+        return reached.Contains(to);
     }
 
     // A form counts as made by these alleles when no other mutant allele has a part in it: one that shows through keeps it in sight.
@@ -105,7 +120,7 @@ internal sealed class MaskTable
 
 /// <summary>What one visible form hides.</summary>
 /// <param name="By">The form that hides.</param>
-/// <param name="Rank">The place of the rule in the description, from 0: who hides first where two hide each other.</param>
+/// <param name="Rank">The place of the form among all that hide, in the order of the description, from 0: who hides first where two hide each other.</param>
 /// <param name="Hidden">The forms hidden.</param>
 /// <param name="Faint">Of those, the forms that still show weakly.</param>
 internal sealed record Mask(Expression By, int Rank, IReadOnlySet<Expression> Hidden, IReadOnlySet<Expression> Faint)

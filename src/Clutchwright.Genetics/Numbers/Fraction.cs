@@ -59,6 +59,9 @@ public readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
     /// <summary>Gets whether the number is exactly 1.</summary>
     public bool IsOne => _large is null && _numerator == 1 && _denominatorLessOne == 0;
 
+    /// <summary>Gets whether a part of the ratio passes 62 bits.</summary>
+    internal bool IsLarge => _large is not null || _denominatorLessOne >= 1L << 62;
+
     private long Denominator64 => _denominatorLessOne + 1;
 
     /// <summary>Multiplies two ratios.</summary>
@@ -128,19 +131,12 @@ public readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
         return Reduce(BigInteger.Pow(Numerator, exponent), BigInteger.Pow(Denominator, exponent));
     }
 
-    /// <summary>Rounds to the nearest double; exact for ratios whose parts are below 2^53.</summary>
-    public double ToDouble()
-    {
-        if (_large is not { } large)
-        {
-            return (double)_numerator / Denominator64;
-        }
-
-        // Shift both parts down to 1,023 bits at most, so that neither becomes infinite.
-        var shift = (int)Math.Max(0, Math.Max(large.Numerator.GetBitLength(), large.Denominator.GetBitLength()) - 1000);
-        var denominator = (double)(large.Denominator >> shift);
-        return denominator == 0.0 ? 0.0 : (double)(large.Numerator >> shift) / denominator;
-    }
+    /// <summary>Rounds to a double: exact for ratios whose parts are below 2^53, else within two units in the last place; infinite where the
+    /// number is too large for a double, and 0 where it is too small.</summary>
+    public double ToDouble() =>
+        _large is { } large
+            ? Math.ScaleB(Leading(large.Numerator, out var up) / Leading(large.Denominator, out var down), up - down)
+            : (double)_numerator / Denominator64;
 
     /// <inheritdoc/>
     public int CompareTo(Fraction other) =>
@@ -165,6 +161,13 @@ public readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
         Denominator.IsOne
             ? Numerator.ToString(CultureInfo.InvariantCulture)
             : string.Create(CultureInfo.InvariantCulture, $"{Numerator}/{Denominator}");
+
+    // The leading bits of a number, and how many were left off.
+    private static double Leading(BigInteger number, out int shift)
+    {
+        shift = (int)Math.Max(0, number.GetBitLength() - 64);
+        return (double)(number >> shift);
+    }
 
     private static bool Fits(Fraction f) => Int128.Abs((Int128)f._numerator) < (1L << 62) && f.Denominator64 < (1L << 62);
 

@@ -14,7 +14,8 @@ public sealed record AnimalBelief(
 /// <summary>One step in the making of a belief at a linkage group.</summary>
 /// <param name="Group">The group.</param>
 /// <param name="Source">From what the step comes.</param>
-/// <param name="Observation">The place in the list of observations, from 0; <c>null</c> where the step comes from the parents or from nothing.</param>
+/// <param name="Observation">The place in the list of observations, from 0; <c>null</c> where the step comes from the parents alone. A step
+/// that comes from a parent and bears on an observation names that one.</param>
 /// <param name="After">What is believed after it; weights sum to 1.</param>
 public sealed record BeliefStep(
     LinkageGroup Group, BeliefSource Source, int? Observation, IReadOnlyList<Weighted<Diplotype>> After);
