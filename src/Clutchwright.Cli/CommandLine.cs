@@ -4,6 +4,7 @@ using System.Data.Common;
 using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
+using Clutchwright.Cli.Serving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
 
@@ -22,6 +23,7 @@ internal static class CommandLine
             CrossCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
+            ServeCommand.Create(common, terminal),
         };
         common.AddTo(root);
         root.SetAction(asked => new HelpAction().Invoke(asked));

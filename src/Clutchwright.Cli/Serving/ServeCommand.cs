@@ -1,0 +1,71 @@
+using System.CommandLine;
+using Clutchwright.Cli.Words;
+using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Genes;
+using Clutchwright.Web;
+using Clutchwright.Web.Hosting;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+
+namespace Clutchwright.Cli.Serving;
+
+/// <summary><c>serve</c>: starts the web app and keeps it running.</summary>
+internal static class ServeCommand
+{
+    // The host's own remarks go to standard error, and only what needs attention; that it cannot start we say ourselves.
+    private static readonly string[] Quiet =
+    [
+        "--Logging:Console:LogToStandardErrorThreshold=Trace",
+        "--Logging:LogLevel:Default=Warning",
+        "--Logging:LogLevel:Microsoft.Hosting.Lifetime=Warning",
+        "--Logging:LogLevel:Microsoft.Extensions.Hosting.Internal.Host=None",
+    ];
+
+    public static Command Create(CommonOptions common, Terminal terminal)
+    {
+        var urls = new Option<string?>("--urls")
+        {
+            Description = $"Where to listen; several with ';' between. Default: {ClutchwrightWeb.DefaultUrl}",
+            HelpName = "ADDRESSES",
+        };
+        var command = new Command("serve", "Start the web app.") { urls };
+        command.SetAction(async (asked, cancel) =>
+        {
+            WebApplication built;
+            try
+            {
+                built = ClutchwrightWeb.Build(
+                    asked.GetValue(urls) is { } listen ? [.. Quiet, $"--urls={listen}"] : Quiet,
+                    common.CatalogueFolder(asked),
+                    common.DataFolder(asked));
+            }
+            catch (Exception wrong) when (wrong is OpenAddressException or FormatException)
+            {
+                return terminal.AskedWrongly($"--urls: {wrong.Message}");
+            }
+
+            await using var app = built;
+
+            // Both are opened when first needed; what cannot be opened is better told now than on the first page.
+            _ = app.Services.GetRequiredService<ListGenes>().Run(find: null, kind: "combination");
+            _ = await app.Services.GetRequiredService<ListDeeds>().RunAsync(before: null, take: 1, cancel);
+
+            await app.StartAsync(cancel);
+            if (common.IsJson(asked))
+            {
+                terminal.Send(new() { ["urls"] = JsonShapes.Array(app.Urls), ["data"] = common.DataFolder(asked) });
+            }
+            else
+            {
+                await terminal.Output.WriteAsync(
+                    $"Clutchwright is at {string.Join(" and ", app.Urls)}\nYour stock lies in {common.DataFolder(asked)}\nStop it with Ctrl+C.\n");
+            }
+
+            await terminal.Output.FlushAsync(cancel);
+            await app.WaitForShutdownAsync(cancel);
+            return ExitCode.Answered;
+        });
+        return command;
+    }
+}
