@@ -74,7 +74,11 @@ public static class CatalogueFolder
         catch (SpeciesException fault)
         {
             // Whatever the checks by line do not foresee is still told, if without a line.
-            problems.Add(new("species.yaml", 0, 0, fault.Message));
+            if (problems.Count == 0)
+            {
+                problems.Add(new("species.yaml", 0, 0, fault.Message));
+            }
+
             return null;
         }
 

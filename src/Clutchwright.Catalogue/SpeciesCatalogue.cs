@@ -168,7 +168,7 @@ public sealed class SpeciesCatalogue
             new Dictionary<Locus, LocusEntry>(), new Dictionary<Allele, AlleleEntry>(), new Dictionary<Expression, FormEntry>());
         foreach (var draft in drafts)
         {
-            var locus = species.FindLocus(draft.Id.Text)!;
+            var locus = species.FindLocus(draft.Id)!;
             loci.Add(locus, new(locus, draft.Item.Text("gene"), draft.Recombination, draft.Item.Text("note"), draft.Evidence));
             foreach (var allele in draft.Alleles)
             {

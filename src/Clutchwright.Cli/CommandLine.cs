@@ -5,6 +5,7 @@ using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
 using Clutchwright.Cli.Words;
+using Clutchwright.Desk;
 
 namespace Clutchwright.Cli;
 
@@ -49,13 +50,19 @@ internal static class CommandLine
         {
             return await asked.InvokeAsync(invocation, cancel);
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or DbException)
+        catch (Exception failure) when (failure is DeskClosedException or IOException or UnauthorizedAccessException or DbException)
         {
             return terminal.CouldNot(failure.Message);
         }
         catch (OperationCanceledException)
         {
             return terminal.CouldNot("Stopped.");
+        }
+        catch (Exception fault)
+        {
+            // Ours, not the keeper's: told whole, so that it can be mended, and with an exit code that programs know.
+            terminal.Error.WriteLine($"A fault in Clutchwright: {fault}");
+            return ExitCode.CouldNotBeDone;
         }
     }
 }

@@ -1,9 +1,10 @@
 namespace Clutchwright.Stock;
 
-/// <summary>Why a person's wish was not carried out; nothing has changed. It holds values, <see cref="ProblemWords"/> the words.</summary>
+/// <summary>Why a person's wish was not carried out; nothing has changed. It holds values;
+/// for the problems of the book <see cref="ProblemWords"/> has the words.</summary>
 public abstract record Problem
 {
-    private protected Problem()
+    protected Problem()
     {
     }
 }

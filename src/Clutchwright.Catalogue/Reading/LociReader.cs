@@ -6,7 +6,7 @@ using Clutchwright.Genetics.Numbers;
 namespace Clutchwright.Catalogue.Reading;
 
 /// <summary>A locus on its way from file to species.</summary>
-internal sealed record LocusDraft(CatalogueFile File, YamlMap Item, YamlScalar Id, string Name, Placement Placement, Evidence Evidence)
+internal sealed record LocusDraft(CatalogueFile File, YamlMap Item, string Id, int Line, string Name, Placement Placement, Evidence Evidence)
 {
     public List<AlleleDraft> Alleles { get; } = [];
 
@@ -15,11 +15,11 @@ internal sealed record LocusDraft(CatalogueFile File, YamlMap Item, YamlScalar I
     public (RecombinationFraction Least, RecombinationFraction Most)? Recombination { get; init; }
 
     public LocusDefinition ToDefinition() =>
-        new(Id.Text, Name, Placement, Alleles.Select(a => a.Definition).ToArray()) { Forms = Forms.Select(f => f.Definition).ToArray() };
+        new(Id, Name, Placement, Alleles.Select(a => a.Definition).ToArray()) { Forms = Forms.Select(f => f.Definition).ToArray() };
 }
 
 /// <summary>An allele on its way from file to species.</summary>
-internal sealed record AlleleDraft(LocusDraft Locus, YamlMap Item, AlleleDefinition Definition, Evidence Evidence)
+internal sealed record AlleleDraft(LocusDraft Locus, YamlMap Item, YamlItem At, AlleleDefinition Definition, Evidence Evidence)
 {
     public List<string> Also { get; } = [];
 }
@@ -31,6 +31,8 @@ internal sealed record FormDraft(LocusDraft Locus, YamlMap Item, FormDefinition 
 }
 
 /// <summary>Reads the loci with their alleles and forms.</summary>
+/// <remarks>An entry with a problem is kept with a stand-in for what is wrong, so that one slip does not make every mention of it a
+/// further problem.</remarks>
 internal sealed class LociReader(EvidenceReader evidence, NameRegister names)
 {
     private readonly Dictionary<string, LocusDraft> _locusIds = new(StringComparer.Ordinal);
@@ -77,18 +79,17 @@ internal sealed class LociReader(EvidenceReader evidence, NameRegister names)
 
     private void ReadLocus(CatalogueFile file, YamlMap item)
     {
-        if (item.Scalar("id") is not { } id || item.Text("name") is not { } name || item["alleles"] is not YamlList)
+        var name = item.Text("name") ?? item.Text("id") ?? "?";
+        var id = item.Text("id") ?? Spelling.Key(name);
+        if (_locusIds.TryGetValue(id, out var other))
         {
-            return;
+            file.Report(item["id"] ?? item, $"The locus id '{id}' is used twice; first in {other.File.Name} line {other.Line}.");
+            id = StandIn(id, _locusIds.ContainsKey);
         }
 
         var (placement, interval) = ReadPlacement(file, item);
-        var locus = new LocusDraft(file, item, id, name, placement, evidence.Of(file, item)) { Recombination = interval };
-        if (!_locusIds.TryAdd(id.Text, locus))
-        {
-            file.Report(id, $"The locus id '{id.Text}' is used twice; first in {_locusIds[id.Text].File.Name} line {_locusIds[id.Text].Id.Line}.");
-            return;
-        }
+        var locus = new LocusDraft(file, item, id, item.Line, name, placement, evidence.Of(file, item)) { Recombination = interval };
+        _locusIds.Add(id, locus);
 
         foreach (var allele in item.Maps("alleles"))
         {
@@ -111,29 +112,28 @@ internal sealed class LociReader(EvidenceReader evidence, NameRegister names)
             _ => null,
         };
         var grounds = evidence.Of(locus.File, item);
-        if (item.Scalar("id") is not { } id || item.Scalar("name") is not { } name || mode is null)
+        if ((item.Scalar("name") ?? item.Scalar("id")) is not { } name)
         {
             return;
+        }
+
+        var at = item.Scalar("id") ?? name;
+        var id = at.Text;
+        if (_alleleIds.TryGetValue(id, out var other))
+        {
+            locus.File.Report(at, $"The allele id '{id}' is used twice; first in {other.Locus.File.Name} line {other.At.Line}.");
+            id = StandIn(id, _alleleIds.ContainsKey);
         }
 
         var penetrance = item.Number("penetrance") is { } p and > 0.0 and <= 1.0 ? ToProbability(p) : Probability.Certain;
         var allele = new AlleleDraft(
             locus,
             item,
-            new(id.Text, name.Text.Trim(), mode.Value) { Penetrance = penetrance, TellableFrom = StageOf(item.Text("tellable-from")) },
+            at,
+            new(id, name.Text.Trim(), mode ?? InheritanceMode.Recessive) { Penetrance = penetrance, TellableFrom = StageOf(item.Text("tellable-from")) },
             grounds);
-        if (_alleleIds.TryGetValue(id.Text, out var other))
-        {
-            locus.File.Report(id, $"The allele id '{id.Text}' is used twice; first in {other.Locus.File.Name} line {other.Item.Scalar("id")!.Line}.");
-            return;
-        }
-
-        if (!names.Add(locus.File, name, allele, $"an allele of {locus.Id.Text}"))
-        {
-            return;
-        }
-
-        _alleleIds.Add(id.Text, allele);
+        names.Add(locus.File, name, allele, $"an allele of {locus.Id}");
+        _alleleIds.Add(id, allele);
         locus.Alleles.Add(allele);
         foreach (var also in item.Scalars("also"))
         {
@@ -166,19 +166,21 @@ internal sealed class LociReader(EvidenceReader evidence, NameRegister names)
             }
         }
 
-        if (item.Scalar("id") is not { } id || item.Scalar("name") is not { } name || pairs.Count == 0)
+        if ((item.Scalar("name") ?? item.Scalar("id")) is not { } name)
         {
             return;
         }
 
-        if (!_formIds.TryAdd(id.Text, locus))
+        var id = item.Text("id") ?? Spelling.Key(name.Text);
+        if (_formIds.ContainsKey(id))
         {
-            locus.File.Report(id, $"The form id '{id.Text}' is used twice.");
-            return;
+            locus.File.Report(item["id"] ?? item, $"The form id '{id}' is used twice.");
+            id = StandIn(id, _formIds.ContainsKey);
         }
 
+        _formIds.Add(id, locus);
         var form = new FormDraft(
-            locus, item, new(id.Text, name.Text.Trim(), pairs) { TellableFrom = StageOf(item.Text("tellable-from")) }, grounds);
+            locus, item, new(id, name.Text.Trim(), pairs) { TellableFrom = StageOf(item.Text("tellable-from")) }, grounds);
 
         // A form may bear the name of an allele of its own locus: the bare name then means the allele.
         if (names.Find(name.Text)?.Bearer is AlleleDraft own && own.Locus == locus)
@@ -186,12 +188,11 @@ internal sealed class LociReader(EvidenceReader evidence, NameRegister names)
             if (!pairs.Exists(p => Same(p, (Allele.WildId, own.Definition.Id)) || Same(p, (own.Definition.Id, own.Definition.Id))))
             {
                 locus.File.Report(name, $"The form is named like the allele {own.Definition.Name}, but no pair of it is that allele's own.");
-                return;
             }
         }
-        else if (!names.Add(locus.File, name, form, $"a form of {locus.Id.Text}"))
+        else
         {
-            return;
+            names.Add(locus.File, name, form, $"a form of {locus.Id}");
         }
 
         locus.Forms.Add(form);
@@ -230,7 +231,7 @@ internal sealed class LociReader(EvidenceReader evidence, NameRegister names)
 
             if (allele.Locus != locus)
             {
-                locus.File.Report(text, $"{allele.Definition.Name} is an allele of {allele.Locus.Id.Text}, not of {locus.Id.Text}.");
+                locus.File.Report(text, $"{allele.Definition.Name} is an allele of {allele.Locus.Id}, not of {locus.Id}.");
                 return null;
             }
 
@@ -309,25 +310,44 @@ internal sealed class LociReader(EvidenceReader evidence, NameRegister names)
 
     private void CheckIds(AlleleDraft allele)
     {
-        var id = allele.Item.Scalar("id")!;
-        if (_locusIds.TryGetValue(id.Text, out var locus) && locus != allele.Locus)
+        var id = allele.Definition.Id;
+        if (_locusIds.TryGetValue(id, out var locus) && locus != allele.Locus)
         {
-            allele.Locus.File.Report(id, $"The allele id '{id.Text}' is also the id of another locus, in {locus.File.Name} line {locus.Id.Line}.");
+            allele.Locus.File.Report(allele.At, $"The allele id '{id}' is also the id of another locus, in {locus.File.Name} line {locus.Line}.");
         }
 
-        string[] own = allele.Definition.Mode == InheritanceMode.IncompleteDominant ? [id.Text, "super-" + id.Text] : [id.Text];
+        string[] own = allele.Definition.Mode == InheritanceMode.IncompleteDominant ? [id, "super-" + id] : [id];
         foreach (var form in own)
         {
             if (_formIds.TryGetValue(form, out var other) && other != allele.Locus)
             {
-                allele.Locus.File.Report(id, $"The form id '{form}', which this allele has by itself, is also stated in {other.File.Name} for {other.Id.Text}.");
+                allele.Locus.File.Report(allele.At, $"The form id '{form}', which this allele has by itself, is also stated in {other.File.Name} for {other.Id}.");
+                var stated = other.Forms.FindIndex(f => string.Equals(f.Definition.Id, form, StringComparison.Ordinal));
+                if (stated >= 0)
+                {
+                    other.Forms[stated] = other.Forms[stated] with
+                    {
+                        Definition = other.Forms[stated].Definition with { Id = StandIn(form, _formIds.ContainsKey) },
+                    };
+                }
             }
 
             if (_alleleIds.TryGetValue(form, out var clash) && clash != allele)
             {
-                clash.Locus.File.Report(clash.Item.Scalar("id")!, $"The allele id '{form}' is also the id of the form of two copies of {allele.Definition.Name}.");
+                clash.Locus.File.Report(clash.At, $"The allele id '{form}' is also the id of the form of two copies of {allele.Definition.Name}.");
             }
         }
+    }
+
+    private static string StandIn(string id, Func<string, bool> isTaken)
+    {
+        var number = 2;
+        while (isTaken($"{id}~{number}"))
+        {
+            number++;
+        }
+
+        return $"{id}~{number}";
     }
 
     private static bool Same((string First, string Second) a, (string First, string Second) b) =>

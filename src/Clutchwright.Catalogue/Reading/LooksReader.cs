@@ -207,7 +207,7 @@ internal sealed class LooksReader(EvidenceReader evidence, NameRegister names, L
         var key = new List<string>();
         foreach (var claim in parsed.Value.Claims)
         {
-            if (claim is Claim.Strand or Claim.Carried or Claim.Pair { Chance.IsCertain: false } || ClaimReckoner.SideOf(claim) is not null)
+            if (claim is Claim.Strand or Claim.Carried or Claim.Pair { Chance.IsCertain: false } || PairReckoner.SideOf(claim) is not null)
             {
                 file.Report(of, claim.Span.Start, $"'{of.Text.Substring(claim.Span.Start, claim.Span.Length)}': makings name what is seen, nothing carried and no maker.");
                 return null;
@@ -230,7 +230,7 @@ internal sealed class LooksReader(EvidenceReader evidence, NameRegister names, L
                 continue;
             }
 
-            if (ClaimReckoner.PairsOf(locus, claims, of.Text, out var pairs) is { } problem)
+            if (PairReckoner.PairsOf(locus, claims, of.Text, out var pairs) is { } problem)
             {
                 file.Report(of, problem.Position, problem.Text);
                 return null;

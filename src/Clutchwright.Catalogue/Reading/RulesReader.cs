@@ -131,7 +131,7 @@ internal sealed class RulesReader(EvidenceReader evidence, LociReader loci)
 
             if (!seen.Add(read.Locus))
             {
-                file.Report(text, $"The locus {read.Locus.Id.Text} has a condition already; a danger names each locus once.");
+                file.Report(text, $"The locus {read.Locus.Id} has a condition already; a danger names each locus once.");
                 continue;
             }
 

@@ -8,31 +8,36 @@ internal sealed class TradeCompleter(Lexicon lexicon)
     private const int Most = 12;
     private static readonly string[] Openers = ["het", "66% het", "50% het", "Super", "double het", "male maker", "female maker", "possible"];
 
+    private static readonly string[] AfterPercentage = ["het", "possible"];
+
     public IReadOnlyList<Completion> Suggest(string text, int caret)
     {
         var tokens = TextToken.Split(text);
         var before = tokens.Where(t => t.Span.Start < caret).ToList();
         var isTyping = before.Count > 0 && before[^1].Kind == TokenKind.Word && before[^1].Span.End >= caret;
         var found = new List<(int Rank, Completion Completion)>();
-        if (isTyping)
+        var need = NeedsGene(before);
+        if (!isTyping && (before.Count == 0 || need is not null))
         {
-            // "Black Pa" goes on to Black Pastel before the Pa alone goes on to Pastel.
+            found.AddRange(Names([], before, caret, 0));
+        }
+        else
+        {
+            // "Black Pa" goes on to Black Pastel before the Pa alone goes on to Pastel; "Black " may still become Black Pastel.
             for (var count = Math.Min(before.Count, 4); count > 0; count--)
             {
                 var typed = before[^count..];
                 if (typed.TrueForAll(t => t.Kind == TokenKind.Word))
                 {
-                    var context = before[..^count];
                     var start = typed[0].Span.Start;
-                    var key = TextToken.Join(typed.SkipLast(1)) + Spelling.Key(text[typed[^1].Span.Start..caret]);
-                    found.AddRange(Names(key, context, start, typed[^1].Span.End - start)
+                    var end = isTyping ? typed[^1].Span.End : caret;
+                    string[] words = isTyping
+                        ? [.. typed.SkipLast(1).Select(t => t.Key), Spelling.Key(text[typed[^1].Span.Start..caret])]
+                        : [.. typed.Select(t => t.Key), ""];
+                    found.AddRange(Names(words, before[..^count], start, end - start)
                         .Select(c => (((4 - count) * 10) + c.Rank, c.Completion)));
                 }
             }
-        }
-        else if (before.Count == 0 || NeedsGene(before) is not null)
-        {
-            found.AddRange(Names("", before, caret, 0));
         }
 
         return found
@@ -43,15 +48,13 @@ internal sealed class TradeCompleter(Lexicon lexicon)
             .ToArray();
     }
 
-    private IEnumerable<(int Rank, Completion Completion)> Names(string typed, List<TextToken> context, int start, int length)
+    private IEnumerable<(int Rank, Completion Completion)> Names(string[] words, List<TextToken> context, int start, int length)
     {
         var need = NeedsGene(context);
+        var typed = string.Concat(words);
         foreach (var name in lexicon.Names.Where(n => Fits(n.Term, need)))
         {
-            var rank = name.Key.StartsWith(typed, StringComparison.Ordinal)
-                ? 0
-                : TextToken.Split(name.Name).Skip(1).Any(t => typed.Length > 0 && t.Key.StartsWith(typed, StringComparison.Ordinal)) ? 5 : -1;
-            if (rank >= 0)
+            if (RankOf(name, words, typed) is { } rank)
             {
                 var main = MainName(name.Term);
                 var other = main is null || string.Equals(main, name.Name, StringComparison.Ordinal) ? null : main;
@@ -59,9 +62,9 @@ internal sealed class TradeCompleter(Lexicon lexicon)
             }
         }
 
-        if (need is null && typed.Length > 0)
+        if (need is Need.Word || (need is null && typed.Length > 0))
         {
-            foreach (var opener in Openers)
+            foreach (var opener in need is Need.Word ? AfterPercentage : Openers)
             {
                 if (Spelling.Key(opener).StartsWith(typed, StringComparison.Ordinal) && !string.Equals(Spelling.Key(opener), typed, StringComparison.Ordinal))
                 {
@@ -69,6 +72,24 @@ internal sealed class TradeCompleter(Lexicon lexicon)
                 }
             }
         }
+    }
+
+    // 0: the name begins so; 1: its words do, as "de g" of Desert Ghost; 5: one of its later words does; null: none of it.
+    private static int? RankOf(LexiconName name, string[] words, string typed)
+    {
+        if (name.Key.StartsWith(typed, StringComparison.Ordinal) && (words is not [.., ""] || name.Key.Length > typed.Length || typed.Length == 0))
+        {
+            return 0;
+        }
+
+        var parts = TextToken.Split(name.Name);
+        if (words.Length > 1 && parts.Count >= words.Length
+            && words.Select((w, i) => parts[i].Key.StartsWith(w, StringComparison.Ordinal)).All(m => m))
+        {
+            return 1;
+        }
+
+        return words is [{ Length: > 0 } one] && parts.Skip(1).Any(t => t.Key.StartsWith(one, StringComparison.Ordinal)) ? 5 : null;
     }
 
     private string? MainName(Term term) => term switch

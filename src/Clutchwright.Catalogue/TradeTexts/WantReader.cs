@@ -118,7 +118,7 @@ internal sealed class WantReader
             }
             else
             {
-                if (ClaimReckoner.PairsOf(locus, here, _text, out var pairs) is { } problem)
+                if (PairReckoner.PairsOf(locus, here, _text, out var pairs) is { } problem)
                 {
                     return new(problem);
                 }
@@ -131,7 +131,7 @@ internal sealed class WantReader
                 loci[locus] = pair.IsPhased
                     ? WantedPairs.ByStrand(locus, pair.First, pair.Second)
                     : WantedPairs.Of(locus, [(pair.First, pair.Second)]);
-                if (pair.IsPhased && Maker(Array.Find(here, c => ClaimReckoner.SideOf(c) is not null)!, ref sex, parsed.Value) is { } notMaker)
+                if (pair.IsPhased && Maker(Array.Find(here, c => PairReckoner.SideOf(c) is not null)!, ref sex, parsed.Value) is { } notMaker)
                 {
                     return new(notMaker);
                 }

@@ -41,9 +41,15 @@ internal sealed class SchemaCheck
             }
 
             var results = schema.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+            var told = false;
             foreach (var fault in results.Details ?? [])
             {
-                Tell(fault, root, report);
+                told |= Tell(fault, root, report);
+            }
+
+            if (!told)
+            {
+                report(root.Line, root.Column, $"The file does not follow {kind}-file of the schema.");
             }
         }
     }
@@ -68,14 +74,11 @@ internal sealed class SchemaCheck
         return new(root, kinds);
     }
 
-    private void Tell(EvaluationResults fault, YamlItem root, Action<int, int, string> report)
+    private bool Tell(EvaluationResults fault, YamlItem root, Action<int, int, string> report)
     {
-        // What an `if` asks is no demand; only its `then` and `else` are.
-        if (fault.IsValid
-            || fault.Errors is not { Count: > 0 } errors
-            || fault.EvaluationPath.ToString().Split('/').Contains("if"))
+        if (fault.IsValid || fault.Errors is not { Count: > 0 } errors)
         {
-            return;
+            return false;
         }
 
         var (item, key) = Find(root, fault.InstanceLocation.ToString());
@@ -87,6 +90,8 @@ internal sealed class SchemaCheck
             var place = error.Key.Length == 0 && key is not null ? key : item;
             report(place.Line, place.Column, text);
         }
+
+        return true;
     }
 
     private string Words(string keyword, YamlItem item, YamlScalar? key, string pointer)

@@ -11,9 +11,9 @@ internal static class YamlReader
     /// <param name="report">Told line, column and text of every problem.</param>
     public static YamlItem? Read(TextReader text, Action<int, int, string> report)
     {
+        var parser = new Parser(text);
         try
         {
-            var parser = new Parser(text);
             parser.Consume<StreamStart>();
             if (parser.Accept<StreamEnd>(out _))
             {
@@ -34,6 +34,12 @@ internal static class YamlReader
         catch (YamlException fault)
         {
             report((int)fault.Start.Line, (int)fault.Start.Column, $"Not YAML: {fault.Message}");
+            return null;
+        }
+        catch (InvalidOperationException) when (parser.Current is not null)
+        {
+            // The parser's own slip over a bracket that is never closed; where it was is all it still knows.
+            report((int)parser.Current.End.Line, (int)parser.Current.End.Column, "Not YAML: a bracket, brace or quote is not closed behind this.");
             return null;
         }
     }

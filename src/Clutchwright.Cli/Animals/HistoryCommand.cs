@@ -19,7 +19,7 @@ internal static class HistoryCommand
         command.SetAction(async (asked, cancel) =>
         {
             await using var questions = common.Open(asked);
-            var deeds = await questions.GetRequiredService<ListDeeds>().RunAsync(0, asked.GetValue(most) ?? Usual, cancel);
+            var deeds = await questions.GetRequiredService<ListDeeds>().RunAsync(before: null, asked.GetValue(most) ?? Usual, cancel);
             if (common.IsJson(asked))
             {
                 terminal.Send(new() { ["deeds"] = JsonShapes.Array(deeds, Json) });

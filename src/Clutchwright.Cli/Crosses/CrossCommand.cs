@@ -35,7 +35,7 @@ internal sealed class CrossCommand
     };
 
     private readonly Option<int?> _eggs = Options.Count(
-        "--eggs", "The clutch has N good eggs: fertile, and hatching unless their genotype forbids it. Default: from the species' biology.", "N", 1, 1000);
+        "--eggs", "The clutch has N good eggs: fertile, and hatching unless their genotype forbids it. Default: from the species' biology.", "N", 1, 200);
 
     private readonly Option<double?> _fertility = Options.Share(
         "--fertility", "The share of eggs that are fertile. Default: from the species' biology.", "F");

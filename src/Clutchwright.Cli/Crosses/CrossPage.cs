@@ -31,10 +31,11 @@ internal static class CrossPage
     private static void Parents(Page page, CrossAnswer cross, bool notation)
     {
         page.Table(
-            ["", "", "", ""],
-            [.. new[] { (Part: "sire", Parent: cross.Sire), (Part: "dam", Parent: cross.Dam) }.Select(p => new[]
+            ["", "", "", "", ""],
+            [.. new[] { (Part: "sire", Sexed: "1.0", Parent: cross.Sire), (Part: "dam", Sexed: "0.1", Parent: cross.Dam) }.Select(p => new[]
             {
                 p.Part,
+                p.Sexed,
                 Page.Plain(p.Parent.Tag),
                 Page.Marked(p.Parent.Words),
                 notation ? Page.Plain(p.Parent.Words.Notation) : string.Empty,

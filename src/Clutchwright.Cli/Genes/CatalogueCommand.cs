@@ -35,16 +35,16 @@ internal static class CatalogueCommand
             var check = CheckCatalogue.Run(path);
             if (common.IsJson(asked))
             {
-                terminal.Send(GeneJson.Of(check));
+                terminal.Send(GeneJson.Of(check, path));
             }
             else
             {
-                GenePage.Send(terminal, check);
+                GenePage.Send(terminal, check, path);
             }
 
             return check.Problems.Count == 0
                 ? ExitCode.Answered
-                : terminal.AskedWrongly($"catalogue check: {check.Problems.Count} {(check.Problems.Count == 1 ? "problem" : "problems")}; the first: {check.Problems[0]}");
+                : terminal.AskedWrongly($"catalogue check: {check.Problems.Count} {(check.Problems.Count == 1 ? "problem" : "problems")}; the first: {GenePage.Place(check.Problems[0])}");
         });
         return command;
     }

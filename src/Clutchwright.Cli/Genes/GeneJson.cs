@@ -8,9 +8,9 @@ namespace Clutchwright.Cli.Genes;
 /// <summary>The JSON of <c>catalogue</c>.</summary>
 internal static class GeneJson
 {
-    public static JsonObject Of(CatalogueCheck check) => new()
+    public static JsonObject Of(CatalogueCheck check, string folder) => new()
     {
-        ["folder"] = check.Folder,
+        ["folder"] = folder,
         ["problems"] = JsonShapes.Array(check.Problems, p => new JsonObject
         {
             ["file"] = p.File,
@@ -20,8 +20,10 @@ internal static class GeneJson
         }),
         ["loci"] = check.Loci,
         ["alleles"] = check.Alleles,
+        ["forms"] = check.Forms,
         ["combinations"] = check.Combinations,
         ["looks"] = check.Looks,
+        ["dangers"] = check.Dangers,
     };
 
     public static JsonObject Of(GeneLine line) => new()

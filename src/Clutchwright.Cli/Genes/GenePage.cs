@@ -6,23 +6,28 @@ namespace Clutchwright.Cli.Genes;
 /// <summary>The readable answers of <c>catalogue</c>.</summary>
 internal static class GenePage
 {
-    public static void Send(Terminal terminal, CatalogueCheck check)
+    public static void Send(Terminal terminal, CatalogueCheck check, string folder)
     {
         var page = new Page(terminal);
         if (check.Problems.Count == 0)
         {
             page.Line(Page.Plain(
-                $"No problem in {check.Folder}: {check.Loci:N0} loci, {check.Alleles:N0} alleles, "
-                + $"{check.Combinations:N0} named combinations, {check.Looks:N0} looks."));
+                $"No problem in {folder}: {check.Loci:N0} loci, {check.Alleles:N0} alleles, {check.Forms:N0} forms, "
+                + $"{check.Combinations:N0} named combinations, {check.Looks:N0} looks, {check.Dangers:N0} dangers."));
         }
 
         foreach (var problem in check.Problems)
         {
-            page.Line(Page.Plain(problem.ToString()));
+            page.Line(Page.Plain(Place(problem)));
         }
 
         page.Send();
     }
+
+    /// <summary>A problem as compilers write it.</summary>
+    public static string Place(CatalogueProblemLine problem) => problem.Line > 0
+        ? $"{problem.File}:{problem.Line}:{problem.Column}: {problem.Text}"
+        : $"{problem.File}: {problem.Text}";
 
     public static void Send(Terminal terminal, IReadOnlyList<GeneLine> entries)
     {
@@ -60,13 +65,10 @@ internal static class GenePage
 
         if (gene.Claims.Count > 0)
         {
+            var sources = gene.Claims.SelectMany(c => c.Sources).Distinct(StringComparer.Ordinal).ToList();
             page.Heading("What is known");
-            page.Table(
-                ["", "", "known by", "source"],
-                [.. gene.Claims.Select(c => new[]
-                {
-                    Page.Plain(c.Heading), Page.Plain(c.Text), Page.Plain(c.Grade), Page.Plain(string.Join("; ", c.Sources)),
-                })]);
+            page.Table(["", ""], [.. gene.Claims.Select(c => new[] { Page.Plain(c.Heading), Page.Plain(Known(c, sources)) })]);
+            page.Sources(sources);
         }
 
         if (gene.Neighbours.Count > 0)
@@ -100,6 +102,13 @@ internal static class GenePage
 
         page.Warnings(gene.Dangers);
         page.Send();
+    }
+
+    private static string Known(Claim claim, List<string> sources)
+    {
+        var grounds = string.Join(
+            ", ", new[] { claim.Grade }.OfType<string>().Concat(claim.Sources.Select(s => $"source {sources.IndexOf(s) + 1}")));
+        return grounds.Length == 0 ? claim.Text : $"{claim.Text} [{grounds}]";
     }
 
     private static string Kind(GeneLine line) => string.Join(

@@ -69,7 +69,8 @@ internal static class PairsRanking
         var page = new Page(terminal);
         page.Heading($"Pairs of your stock that can give {answer.Want}");
         page.Line(Page.Plain(
-            $"{answer.PairsThatCan:N0} of {answer.MalesLooked:N0} males × {answer.FemalesLooked:N0} females can. {answer.ClutchText}"));
+            $"{answer.PairsThatCan:N0} of the {(long)answer.MalesLooked * answer.FemalesLooked:N0} pairs of "
+            + $"{Animals(answer.MalesLooked, "male")} and {Animals(answer.FemalesLooked, "female")} can. {answer.ClutchText}"));
         if (answer.Pairs.Count > 0)
         {
             page.Table(
@@ -102,7 +103,7 @@ internal static class PairsRanking
                     Page.Plain(OddsText.Percent(p.ThisSeason)),
                     Name(p.Sire),
                     Name(p.Dam),
-                    Page.Plain(string.Join(" ", p.Why.Select(WarningWords.Of))),
+                    Page.Plain(string.Join(" ", p.Why.Select(WarningWords.Short))),
                 })]);
             if (answer.LeftOutCount > answer.LeftOut.Count)
             {
@@ -118,6 +119,8 @@ internal static class PairsRanking
 
         page.Send();
     }
+
+    private static string Animals(int count, string sex) => count == 1 ? $"1 {sex}" : $"{count:N0} {sex}s";
 
     private static string Name(PairAnimal animal) => Page.Plain(animal.Name is { } name ? $"{animal.Tag} {name}" : animal.Tag);
 

@@ -66,11 +66,12 @@ internal sealed class Page
 
     /// <summary>Adds a table of marked cells.</summary>
     /// <param name="headers">The columns; one that begins with <c>&gt;</c> is set to the right.</param>
-    /// <param name="rows">The rows; a column empty in every row is left out.</param>
+    /// <param name="rows">The rows; a row that is empty throughout is left out, and so is such a column.</param>
     public void Table(IReadOnlyList<string> headers, IReadOnlyList<string[]> rows)
     {
+        rows = [.. rows.Where(r => Array.Exists(r, c => c.Length > 0))];
         var shown = Enumerable.Range(0, headers.Count).Where(c => rows.Any(r => r[c].Length > 0)).ToArray();
-        var table = new Table { Border = TableBorder.None, ShowHeaders = true };
+        var table = new Table { Border = TableBorder.None, ShowHeaders = shown.Any(c => headers[c].Length > 0) };
         foreach (var column in shown)
         {
             var right = headers[column].StartsWith('>');

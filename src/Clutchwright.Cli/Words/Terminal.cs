@@ -10,7 +10,7 @@ namespace Clutchwright.Cli.Words;
 internal sealed record Terminal(TextWriter Output, TextWriter Error, bool IsStyled, int Width)
 {
     // Into a file or a pipe lines are not broken, so that they can be searched.
-    private const int Unbroken = 1000;
+    private const int Unbroken = 20_000;
 
     /// <summary>The console that the program was started from.</summary>
     public static Terminal OfConsole()
@@ -46,7 +46,12 @@ internal sealed record Terminal(TextWriter Output, TextWriter Error, bool IsStyl
         var place = problem.At is { } at && asked is not null && at <= asked.Length
             ? $" (at {at + 1} in '{asked}')"
             : string.Empty;
-        return $"{problem.Where}: {text}{place}{Spelling.DidYouMean(problem.DidYouMean)}";
+
+        // The reader of trade text says the nearest spellings in its sentence already.
+        var hint = problem.DidYouMean is [var first, ..] && text.Contains(first, StringComparison.Ordinal)
+            ? string.Empty
+            : Spelling.DidYouMean(problem.DidYouMean);
+        return $"{problem.Where}: {text}{place}{hint}";
     }
 
     private static string OneLine(string text) =>

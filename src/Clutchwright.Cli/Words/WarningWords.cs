@@ -12,21 +12,31 @@ internal static class WarningWords
             return;
         }
 
+        // A source is often that of several warnings: each is named once, by number.
+        var sources = warnings.SelectMany(w => w.Sources).Distinct(StringComparer.Ordinal).ToList();
         page.Heading("Warnings");
-        page.Points(warnings.OrderByDescending(w => Rank(w.Severity)).Select(Of));
+        page.Points(warnings
+            .OrderByDescending(w => Rank(w.Severity))
+            .Select(w => $"{w.Severity}: {w.Text}{Grounds(w, w.Sources.Select(s => $"source {sources.IndexOf(s) + 1}"))}"));
+        page.Sources(sources);
     }
 
-    /// <summary>One warning in a line.</summary>
-    public static string Of(Warning warning)
+    /// <summary>Adds numbered sources.</summary>
+    public static void Sources(this Page page, IReadOnlyList<string> sources)
     {
-        var grounds = (warning.Grade, warning.Sources.Count) switch
+        for (var i = 0; i < sources.Count; i++)
         {
-            (null, 0) => string.Empty,
-            (null, _) => $" [{string.Join("; ", warning.Sources)}]",
-            (_, 0) => $" [{warning.Grade}]",
-            _ => $" [{warning.Grade}: {string.Join("; ", warning.Sources)}]",
-        };
-        return $"{warning.Severity}: {warning.Text}{grounds}";
+            page.Line(Page.Plain($"source {i + 1}: {sources[i]}"));
+        }
+    }
+
+    /// <summary>One warning in a line, without its sources.</summary>
+    public static string Short(Warning warning) => $"{warning.Severity}: {warning.Text}{Grounds(warning, [])}";
+
+    private static string Grounds(Warning warning, IEnumerable<string> sources)
+    {
+        var grounds = string.Join(", ", new[] { warning.Grade }.OfType<string>().Concat(sources));
+        return grounds.Length == 0 ? string.Empty : $" [{grounds}]";
     }
 
     private static int Rank(string severity) => severity switch { "lethal" => 3, "suffering" => 2, "watch" => 1, _ => 0 };

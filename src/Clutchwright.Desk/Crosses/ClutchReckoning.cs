@@ -49,7 +49,7 @@ internal sealed class ClutchReckoning(Biology biology)
         var good = GoodEggs.Of(number, laying, fertility, hatching);
         var text = $"A clutch as the species lays it: {Mean(number):0.#} eggs on average, {fertility.Mean:0%} fertile, {hatching.Mean:0%} of those hatching"
             + (laying.IsCertain ? string.Empty : $", and a chance of {laying.Value:0%} that she lays at all this season")
-            + $" ({Wording.Grade(eggs?.Evidence.Grade ?? Genetics.Loci.EvidenceGrade.CommonPractice)}).";
+            + $" ({Wording.Grade(eggs?.Evidence ?? Genetics.Loci.Evidence.CommonPractice)}).";
         return (good, text);
     }
 

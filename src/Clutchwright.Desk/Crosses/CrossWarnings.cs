@@ -93,7 +93,7 @@ internal static class CrossWarnings
                 "note",
                 $"{locus.Name} lies on the sex chromosomes. A share r of the young crosses over and has it in the unexpected sex; r = {r:0.###} was reckoned with.{interval} "
                 + "Your own clutches can narrow it, and another value can be given.",
-                Wording.Grade(entry.Evidence.Grade),
+                Wording.Grade(entry.Evidence),
                 catalogue.Wording.Sources(entry.Evidence));
         }
     }

@@ -155,7 +155,7 @@ public sealed class ShowGene
                 var what = mask.Definition.Hides is { } hidden ? string.Join(", ", hidden.Select(Name)) : "nearly all else";
                 var through = mask.Definition.Through.Count == 0 ? string.Empty : $" {string.Join(", ", mask.Definition.Through.Select(Name))} shows through.";
                 var faint = mask.Definition.Faintly.Count == 0 ? string.Empty : $" {string.Join(", ", mask.Definition.Faintly.Select(Name))} shows faintly.";
-                lines.Add($"{by.Name} hides {what}.{through}{faint} ({Wording.Grade(mask.Evidence.Grade)})");
+                lines.Add($"{by.Name} hides {what}.{through}{faint} ({Wording.Grade(mask.Evidence)})");
             }
         }
 
@@ -192,7 +192,7 @@ public sealed class ShowGene
     private Claim Claim(string heading, string text, Evidence? evidence) => new(
         heading,
         Wording.Sentence(text) + (evidence?.Note is { } note ? " " + Wording.Sentence(note) : string.Empty),
-        evidence is null ? null : Wording.Grade(evidence.Grade),
+        evidence is null ? null : Wording.Grade(evidence),
         evidence is null ? [] : _open.Wording.Sources(evidence));
 
     private void Add(List<Claim> claims, string heading, string? text, Evidence? evidence)

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using Clutchwright.Catalogue;
+using Clutchwright.Catalogue.TradeTexts;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Loci;
@@ -10,7 +11,10 @@ namespace Clutchwright.Desk.Opened;
 /// <summary>The catalogue a desk works with, with the wording that goes with it.</summary>
 internal sealed class OpenCatalogue
 {
+    private const int MostRemembered = 20_000;
+
     private readonly string _folder;
+    private readonly ConcurrentDictionary<string, TextOutcome<ReadAnimal>> _read = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, OpenCatalogue> _changed = new(StringComparer.Ordinal);
 
     public OpenCatalogue(SpeciesCatalogue catalogue, string folder)
@@ -24,6 +28,23 @@ internal sealed class OpenCatalogue
     public SpeciesCatalogue Catalogue { get; }
 
     public Wording Wording { get; }
+
+    /// <summary>Reads trade text as <see cref="Catalogue"/> does, and remembers: in a stock the same words stand on many animals.</summary>
+    public TextOutcome<ReadAnimal> Read(string text)
+    {
+        if (_read.TryGetValue(text, out var known))
+        {
+            return known;
+        }
+
+        var read = Catalogue.Trade.Read(text);
+        if (_read.Count < MostRemembered)
+        {
+            _read.TryAdd(text, read);
+        }
+
+        return read;
+    }
 
     public ClutchReckoning Clutches { get; }
 

@@ -24,7 +24,7 @@ internal static class StatementReader
         {
             foreach (var observation in Read(catalogue, animal, statement, problems))
             {
-                observations.Add(observation);
+                observations.Add(observation with { Confidence = Probability.From(statement.Confidence) });
                 statements.Add(statement);
             }
         }
@@ -41,7 +41,7 @@ internal static class StatementReader
     /// <summary>What is wrong with a text of a statement; <c>null</c>: it can be read.</summary>
     public static TradeTextProblem? Check(OpenCatalogue catalogue, string column, string text)
     {
-        var outcome = catalogue.Catalogue.Trade.Read(text);
+        var outcome = catalogue.Read(text);
         return outcome.IsRead
             ? null
             : new TradeTextProblem(
@@ -59,7 +59,7 @@ internal static class StatementReader
             return [new Observation.Seen([], GenotypeBelief.Wild(catalogue.Species, sex))];
         }
 
-        var outcome = catalogue.Catalogue.Trade.Read(statement.Text);
+        var outcome = catalogue.Read(statement.Text);
         var belief = outcome.IsRead ? outcome.Value.ToBelief(sex) : null;
 
         // A maker says of itself that it has two different sex chromosomes; an unsexed animal is read as such a one.

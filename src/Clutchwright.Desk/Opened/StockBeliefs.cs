@@ -32,7 +32,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
             latest = await LatestAsync(cancel);
             if (_state is null || _state.Latest != latest)
             {
-                _state = Reckon(catalogue, latest, (await new AllAnimals(book.Book).RunAsync(cancel)).Expect());
+                _state = Reckon(catalogue, latest, (await new AllAnimals(book.Book).RunAsync(cancel)).Expect(), _state);
             }
 
             return _state;
@@ -47,7 +47,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
     public async Task<StockState> ReadAsync(OpenCatalogue other, CancellationToken cancel)
     {
         var state = await ReadAsync(cancel);
-        return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Latest, state.Animals.Select(a => a.Animal).ToArray());
+        return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Latest, state.Animals.Select(a => a.Animal).ToArray(), null);
     }
 
     public void Dispose() => _turn.Dispose();
@@ -55,7 +55,8 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
     private async Task<DeedId> LatestAsync(CancellationToken cancel) =>
         (await new ListDeeds(book.Book).RunAsync(1, null, cancel)).Expect() is [{ } latest] ? latest.DeedId : default;
 
-    private static StockState Reckon(OpenCatalogue catalogue, DeedId latest, IReadOnlyList<Animal> animals)
+    // What rests on the same records and the same parents' beliefs as before is kept.
+    private static StockState Reckon(OpenCatalogue catalogue, DeedId latest, IReadOnlyList<Animal> animals, StockState? before)
     {
         var byId = animals.ToDictionary(a => a.AnimalId);
         var believed = new Dictionary<AnimalId, StockAnimal>();
@@ -64,10 +65,24 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
         foreach (var entry in pedigree.Animals)
         {
             var animal = byId[new AnimalId(Guid.Parse(entry.Key))];
-            believed.Add(animal.AnimalId, StatementReader.Believe(catalogue, animal, animal.Statements, Matings(animal), BothKnown(animal)));
+            believed.Add(
+                animal.AnimalId,
+                before?.Find(animal.AnimalId) is { } old && RestsOnTheSame(old, animal)
+                    ? old with { Animal = animal }
+                    : StatementReader.Believe(catalogue, animal, animal.Statements, Matings(animal), BothKnown(animal)));
         }
 
         return new(catalogue, latest, [.. animals.Select(a => believed[a.AnimalId])]);
+
+        bool RestsOnTheSame(StockAnimal old, Animal animal) =>
+            old.Animal.Sex == animal.Sex
+            && old.Animal.SireId == animal.SireId
+            && old.Animal.DamId == animal.DamId
+            && old.Animal.PossibleSireIds.SequenceEqual(animal.PossibleSireIds)
+            && old.Animal.Statements.Select(s => s.StatementId).SequenceEqual(animal.Statements.Select(s => s.StatementId))
+            && animal.PossibleSireIds.Append(animal.SireId ?? default).Append(animal.DamId ?? default).All(id =>
+                ReferenceEquals(before!.Find(id)?.Belief, believed.GetValueOrDefault(id)?.Belief)
+                && before.Find(id)?.Animal.Sex == believed.GetValueOrDefault(id)?.Animal.Sex);
 
         string? Known(AnimalId? id) => id is { } known && byId.ContainsKey(known) ? Key(known) : null;
 

@@ -106,7 +106,7 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
             stages,
             words,
             last.Varies?.ToString().ToLowerInvariant(),
-            last.Evidence is { } evidence ? Grade(evidence.Grade) : null,
+            last.Evidence is { } evidence ? Grade(evidence) : null,
             last.Evidence is { } known ? Sources(known) : []);
 
         void Add(string? heading, string? text)
@@ -122,7 +122,7 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
         danger.Id,
         danger.Severity.ToString().ToLowerInvariant(),
         addition is null ? Sentence(danger.Text) : $"{Sentence(danger.Text)} {addition}",
-        Grade(danger.Evidence.Grade),
+        Grade(danger.Evidence),
         Sources(danger.Evidence));
 
     /// <summary>The genotype of a danger in trade words.</summary>
@@ -151,9 +151,10 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
         }))
         .ToArray();
 
-    public static string Grade(EvidenceGrade grade) => grade switch
+    public static string Grade(Evidence evidence) => evidence.Grade switch
     {
         EvidenceGrade.Published => "published",
+        EvidenceGrade.CommonPractice when evidence.Sources.Count > 0 => "common practice",
         EvidenceGrade.CommonPractice => "common practice, no source",
         EvidenceGrade.Reported => "reported, not confirmed",
         EvidenceGrade.Disputed => "disputed",

@@ -111,9 +111,11 @@ public sealed class GoodEggs
         return result;
     }
 
+    // Without the numbers at the end that never come up, and summing to 1.
     private static Probability[] Trim(double[] chances)
     {
         var total = chances.Sum();
-        return chances.Select(p => Probability.From(Math.Clamp(p / total, 0.0, 1.0))).ToArray();
+        var most = Array.FindLastIndex(chances, p => p > 0.0);
+        return chances.Take(most + 1).Select(p => Probability.From(Math.Clamp(p / total, 0.0, 1.0))).ToArray();
     }
 }

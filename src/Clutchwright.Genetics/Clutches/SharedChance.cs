@@ -71,31 +71,33 @@ public sealed class SharedChance
     /// <param name="confidence">In (0, 1).</param>
     /// <returns>The number of eggs, or <c>null</c> where no number of eggs does, because the parents may be unable to.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="confidence"/> is not inside (0, 1).</exception>
-    public int? EggsFor(Probability confidence) => Fewest(confidence, AtLeastOne);
+    public int? EggsFor(Probability confidence) => Fewest(confidence, c => c.Complement);
 
     /// <summary>The fewest clutches of the same pair that give at least one with a confidence; <c>null</c> as for eggs.</summary>
     /// <param name="confidence">In (0, 1).</param>
     /// <param name="clutch">How many good eggs a clutch holds.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="confidence"/> is not inside (0, 1).</exception>
     public int? ClutchesFor(Probability confidence, GoodEggs clutch) =>
-        clutch.IsAlwaysEmpty ? null : Fewest(confidence, n => AtLeastOne(clutch, n));
+        clutch.IsAlwaysEmpty ? null : Fewest(confidence, clutch.NoneOf);
 
-    private int? Fewest(Probability confidence, Func<int, Probability> reached)
+    // Repeats of one trial that misses with a chance by case: the fewest so that one hits.
+    private int? Fewest(Probability confidence, Func<Probability, Probability> missOf)
     {
         if (confidence.IsImpossible || confidence.IsCertain)
         {
             throw new ArgumentOutOfRangeException(nameof(confidence), confidence, "A confidence lies inside (0, 1).");
         }
 
-        // At a ceiling that equals the confidence it is only approached, unless every case that can give it gives it in every egg.
+        // At a ceiling that equals the confidence it is only approached, unless every case that can give it gives it in every trial.
+        var misses = Cases.Select(c => new Weighted<Probability>(missOf(c.Value), c.Weight)).ToArray();
         var ceiling = Ceiling;
-        if (ceiling < confidence || (ceiling <= confidence && Cases.Any(c => !c.Value.IsImpossible && !c.Value.IsCertain)))
+        if (ceiling < confidence || (ceiling <= confidence && Array.Exists(misses, m => !m.Value.IsImpossible && !m.Value.IsCertain)))
         {
             return null;
         }
 
         var high = 1;
-        while (reached(high) < confidence)
+        while (!Reaches(confidence, misses, high))
         {
             if (high > 1 << 28)
             {
@@ -109,11 +111,33 @@ public sealed class SharedChance
         while (high - low > 1)
         {
             var middle = low + ((high - low) / 2);
-            (low, high) = reached(middle) < confidence ? (middle, high) : (low, middle);
+            (low, high) = Reaches(confidence, misses, middle) ? (low, middle) : (middle, high);
         }
 
         return high;
     }
+
+    // Powers of exact ratios grow with the exponent, so doubles decide wherever they can.
+    private static bool Reaches(Probability confidence, Weighted<Probability>[] misses, int trials)
+    {
+        const double Undecided = 1e-11;
+        const long MostBits = 1 << 17;
+        var missed = misses.Sum(m => m.Weight.Value * Math.Exp(trials * LogOfComplement(m.Value.Complement.Value)));
+        var above = 1.0 - missed - confidence.Value;
+        if (Math.Abs(above) > Undecided
+            || Array.Exists(misses, m => m.Value.Exact is not { } exact || exact.Denominator.GetBitLength() * trials > MostBits))
+        {
+            return above >= 0.0;
+        }
+
+        var reached = misses.Aggregate(
+            Probability.Impossible, (sum, m) => sum + (m.Weight * m.Value.Power(trials).Complement));
+        return reached >= confidence;
+    }
+
+    // log(1 - x), also where x is too small to be seen beside 1.
+    private static double LogOfComplement(double x) =>
+        x < 1e-4 ? -x * (1.0 + (x * ((1.0 / 2.0) + (x * ((1.0 / 3.0) + (x / 4.0)))))) : Math.Log(1.0 - x);
 
     private Probability Sum(Func<Probability, Probability> figure) =>
         Cases.Aggregate(Probability.Impossible, (sum, c) => sum + (c.Weight * figure(c.Value)));

@@ -5,7 +5,7 @@ internal static class BestFirst
 {
     /// <summary>Lists choices of one entry a factor in falling order of the product of their weights, lazily.</summary>
     /// <param name="logWeights">For each factor the logarithms of its entries' weights, in falling order, none infinite.</param>
-    /// <returns>For each choice the index into every factor (a fresh array) and the logarithm of the product.</returns>
+    /// <returns>For each choice the index into every factor (an array not to be changed) and the logarithm of the product.</returns>
     /// <remarks>
     /// Factors are ranked by how little is lost in going from their first entry to their second. Every choice but the first has one
     /// predecessor: either the last touched factor went one entry down, or the next factor was touched, or the touch moved to it; the move loses no less, by the
@@ -29,7 +29,7 @@ internal static class BestFirst
         Push(Touch(new int[logWeights.Count], 0, 1), 0);
         while (queue.TryDequeue(out var state, out _))
         {
-            yield return ((int[])state.Choice.Clone(), state.Log);
+            yield return (state.Choice, state.Log);
             var (factor, entry) = (ranked[state.Last], state.Choice[ranked[state.Last]]);
             if (entry + 1 < logWeights[factor].Length)
             {

@@ -11,11 +11,22 @@ namespace Clutchwright.Genetics.Crosses;
 /// </remarks>
 public sealed class Mating
 {
-    private Mating(Species species, Sex sireSex, IReadOnlyList<MatingBlock> blocks)
+    private readonly Lazy<IReadOnlyList<MatingBlock>> _blocks;
+    private readonly (GenotypeBelief Sire, GenotypeBelief Dam)? _independent;
+
+    private Mating(Species species, IReadOnlyList<MatingBlock> blocks)
     {
         Species = species;
-        SireIsHeterogametic = sireSex == species.SexSystem.Heterogametic();
-        Blocks = blocks;
+        SireIsHeterogametic = species.SexSystem.Heterogametic() == Sex.Male;
+        _blocks = new(blocks);
+    }
+
+    private Mating(GenotypeBelief sire, GenotypeBelief dam)
+    {
+        Species = sire.Species;
+        SireIsHeterogametic = sire.IsHeterogametic;
+        _independent = (sire, dam);
+        _blocks = new(() => BlocksOf(sire, dam));
     }
 
     /// <summary>Gets the species.</summary>
@@ -28,35 +39,14 @@ public sealed class Mating
     public bool IsCertain => Blocks.All(b => b.Cases.Count == 1);
 
     /// <summary>Gets the independent blocks; the sex chromosomes are always in one of them.</summary>
-    internal IReadOnlyList<MatingBlock> Blocks { get; }
+    internal IReadOnlyList<MatingBlock> Blocks => _blocks.Value;
 
     /// <summary>Two parents whose doubts, if any, are independent of each other.</summary>
     /// <exception cref="ArgumentException">The sire is not male, the dam not female, or the species differ.</exception>
     public static Mating Of(GenotypeBelief sire, GenotypeBelief dam)
     {
         Check(sire.Species, sire.Sex, dam.Species, dam.Sex);
-        var blocks = new List<MatingBlock>();
-        foreach (var group in sire.Species.Groups)
-        {
-            var (ofSire, ofDam) = (sire[group], dam[group]);
-            if (!group.IsSex && ofSire.Count == 1 && ofDam.Count == 1 && ofSire[0].Value.IsWild && ofDam[0].Value.IsWild)
-            {
-                continue;
-            }
-
-            var cases = new List<MatingCase>(ofSire.Count * ofDam.Count);
-            foreach (var s in ofSire)
-            {
-                foreach (var d in ofDam)
-                {
-                    cases.Add(new([s.Value], [d.Value], s.Weight * d.Weight));
-                }
-            }
-
-            blocks.Add(new([group], cases));
-        }
-
-        return new(sire.Species, sire.Sex, blocks);
+        return new(sire, dam);
     }
 
     /// <summary>Two parents known for certain.</summary>
@@ -65,7 +55,7 @@ public sealed class Mating
 
     /// <summary>Two parents whose doubts belong together, as whole cases: all that varies from case to case stays tied together.</summary>
     /// <param name="cases">What the two may be, together; weights sum to 1.</param>
-    /// <exception cref="ArgumentException">There is no case, the weights do not sum to 1, or a sire is not male or a dam not female.</exception>
+    /// <exception cref="ArgumentException">There is no case, the weights do not sum to 1, a sire is not male or a dam not female, or the species differ.</exception>
     public static Mating Jointly(IReadOnlyList<Weighted<(Genotype Sire, Genotype Dam)>> cases)
     {
         if (cases.Count == 0 || Math.Abs(cases.Sum(c => c.Weight.Value) - 1.0) > 1e-9)
@@ -77,6 +67,7 @@ public sealed class Mating
         foreach (var (value, _) in cases)
         {
             Check(value.Sire.Species, value.Sire.Sex, value.Dam.Species, value.Dam.Sex);
+            Check(sire.Species, value.Sire.Sex, value.Dam.Species, value.Dam.Sex);
         }
 
         var varying = sire.Species.Groups
@@ -100,7 +91,7 @@ public sealed class Mating
                     .ToArray()));
         }
 
-        return new(sire.Species, sire.Sex, blocks);
+        return new(sire.Species, blocks);
     }
 
     /// <summary>A son and a daughter of one pair as the next parents: what the pair may be is a doubt the two share.</summary>
@@ -129,7 +120,7 @@ public sealed class Mating
             blocks.Add(new(block.Groups, joint.Select(j => new MatingCase(j.Key.Sire, j.Key.Dam, j.Value)).ToArray()));
         }
 
-        return new(parents.Species, Sex.Male, blocks);
+        return new(parents.Species, blocks);
     }
 
     /// <summary>The pairs of alleles that one parent may have at a locus, the smaller index first in each, likeliest pair first.</summary>
@@ -164,6 +155,11 @@ public sealed class Mating
     /// <returns>Distinct diplotypes with weights that sum to 1.</returns>
     public IReadOnlyList<Weighted<Diplotype>> YoungAt(LinkageGroup group, Sex? sex)
     {
+        if (_independent is { } parents)
+        {
+            return ChildStates.YoungAt(this, group, parents.Sire[group], parents.Dam[group], sex);
+        }
+
         var block = Blocks.FirstOrDefault(b => b.Groups.Contains(group));
         if (block is null)
         {
@@ -190,6 +186,32 @@ public sealed class Mating
         }
 
         return sum.Select(p => new Weighted<Diplotype>(p.Key, p.Value)).ToArray();
+    }
+
+    private static List<MatingBlock> BlocksOf(GenotypeBelief sire, GenotypeBelief dam)
+    {
+        var blocks = new List<MatingBlock>();
+        foreach (var group in sire.Species.Groups)
+        {
+            var (ofSire, ofDam) = (sire[group], dam[group]);
+            if (!group.IsSex && ofSire.Count == 1 && ofDam.Count == 1 && ofSire[0].Value.IsWild && ofDam[0].Value.IsWild)
+            {
+                continue;
+            }
+
+            var cases = new List<MatingCase>(ofSire.Count * ofDam.Count);
+            foreach (var s in ofSire)
+            {
+                foreach (var d in ofDam)
+                {
+                    cases.Add(new([s.Value], [d.Value], s.Weight * d.Weight));
+                }
+            }
+
+            blocks.Add(new([group], cases));
+        }
+
+        return blocks;
     }
 
     private static void Check(Species sireSpecies, Sex sireSex, Species damSpecies, Sex damSex)

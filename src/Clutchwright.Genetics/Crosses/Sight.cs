@@ -9,7 +9,7 @@ namespace Clutchwright.Genetics.Crosses;
 internal sealed class Sight(Expression[] seen, Sex? sex, IReadOnlyList<Mask> acting)
 {
     private readonly List<(int[] Choice, Probability Chance)> _combinations = [];
-    private (LookClass[] Members, Expression[] Seen, Sex? Sex, Probability Hatched)[][] _factors = [];
+    private MergedClass[][] _factors = [];
 
     /// <summary>Gets the chance of an egg that hatches and gives this sight.</summary>
     public Probability Chance { get; private set; }
@@ -32,27 +32,44 @@ internal sealed class Sight(Expression[] seen, Sex? sex, IReadOnlyList<Mask> act
 
     public LookOutcome Outcome(Cross cross, LookBlock[] hiders, LookBlock[] others, int[] choice)
     {
-        var chosen = choice.Select((c, i) => _factors[i][c]).ToArray();
-        var chance = chosen.Aggregate(Chance, (product, c) => product * c.Hatched);
-        var visible = seen
-            .Concat(chosen.SelectMany(c => c.Seen))
-            .Where(e => e.IsVisible)
-            .OrderBy(e => e.Locus.Index)
-            .ToArray();
+        // Run once a look listed: plain loops, nothing made that is not kept.
+        var chosen = new MergedClass[choice.Length];
+        var (chance, ownSex, visible) = (Chance, sex, new List<Expression>());
+        AddVisible(visible, seen);
+        for (var i = 0; i < choice.Length; i++)
+        {
+            chosen[i] = _factors[i][choice[i]];
+            chance *= chosen[i].Hatched;
+            ownSex ??= chosen[i].Sex;
+            AddVisible(visible, chosen[i].Seen);
+        }
+
+        visible.Sort((a, b) => a.Locus.Index.CompareTo(b.Locus.Index));
         return new(
             visible,
             Faint(hiders, chosen),
-            sex ?? chosen.Select(c => c.Sex).FirstOrDefault(s => s is not null),
+            ownSex,
             chance,
             cross.Survival,
             () => Shared(hiders, others, chosen),
             () => Hidden(hiders, others, chosen));
     }
 
+    private static void AddVisible(List<Expression> visible, Expression[] seen)
+    {
+        foreach (var expression in seen)
+        {
+            if (expression.IsVisible)
+            {
+                visible.Add(expression);
+            }
+        }
+    }
+
     private static bool IsHidden(Expression expression, IReadOnlyList<Mask> acting) =>
         expression.IsVisible && acting.Any(m => m.Hides(expression)) && !acting.Any(m => m.By == expression);
 
-    private (LookClass[] Members, Expression[] Seen, Sex? Sex, Probability Hatched)[] Merge(LookBlock block)
+    private MergedClass[] Merge(LookBlock block)
     {
         var merged = new List<(List<LookClass> Members, Expression[] Seen, Sex? Sex)>();
         foreach (var item in block.Classes)
@@ -70,12 +87,13 @@ internal sealed class Sight(Expression[] seen, Sex? sex, IReadOnlyList<Mask> act
         }
 
         return merged
-            .Select(m => (m.Members.ToArray(), m.Seen, m.Sex, m.Members.Aggregate(Probability.Impossible, (sum, c) => sum + c.Hatched)))
-            .OrderByDescending(m => m.Item4.Value)
+            .Select(m => new MergedClass(
+                [.. m.Members], m.Seen, m.Sex, m.Members.Aggregate(Probability.Impossible, (sum, c) => sum + c.Hatched)))
+            .OrderByDescending(m => m.Hatched.Value)
             .ToArray();
     }
 
-    private Expression[] Faint(LookBlock[] hiders, (LookClass[] Members, Expression[] Seen, Sex? Sex, Probability Hatched)[] chosen) =>
+    private Expression[] Faint(LookBlock[] hiders, MergedClass[] chosen) =>
         acting.Count == 0
             ? []
             : chosen.SelectMany(c => c.Members).SelectMany(m => m.Seen)
@@ -87,7 +105,7 @@ internal sealed class Sight(Expression[] seen, Sex? sex, IReadOnlyList<Mask> act
 
     // One term a combination of the hiders; a factor that is no hider has the same value in all.
     private SharedChance Shared(
-        LookBlock[] hiders, LookBlock[] others, (LookClass[] Members, Expression[] Seen, Sex? Sex, Probability Hatched)[] chosen)
+        LookBlock[] hiders, LookBlock[] others, MergedClass[] chosen)
     {
         var product = new CaseProduct(_combinations.Count);
         for (var i = 0; i < hiders.Length; i++)
@@ -107,7 +125,7 @@ internal sealed class Sight(Expression[] seen, Sex? sex, IReadOnlyList<Mask> act
     }
 
     private List<HiddenChance> Hidden(
-        LookBlock[] hiders, LookBlock[] others, (LookClass[] Members, Expression[] Seen, Sex? Sex, Probability Hatched)[] chosen)
+        LookBlock[] hiders, LookBlock[] others, MergedClass[] chosen)
     {
         var result = new List<HiddenChance>();
         for (var i = 0; i < hiders.Length; i++)
@@ -131,4 +149,7 @@ internal sealed class Sight(Expression[] seen, Sex? sex, IReadOnlyList<Mask> act
 
         return [.. result.OrderBy(h => h.Locus.Index).ThenByDescending(h => h.Chance)];
     }
+
+    /// <summary>Classes of a block that this sight does not tell apart.</summary>
+    private sealed record MergedClass(LookClass[] Members, Expression[] Seen, Sex? Sex, Probability Hatched);
 }

@@ -21,6 +21,11 @@ internal static class ExpressionTable
             foreach (var (first, second) in form.Pairs)
             {
                 var pair = Ordered(IndexOf(locus, first), IndexOf(locus, second));
+                if (pair.Second == 0)
+                {
+                    throw new SpeciesException($"Locus {locus.Id}: the form '{form.Id}' is of two wild alleles, which look normal.");
+                }
+
                 if (!stated.TryAdd(pair, expression))
                 {
                     throw new SpeciesException($"Locus {locus.Id}: the pair {first}/{second} stands under two forms.");

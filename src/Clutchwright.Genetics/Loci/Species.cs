@@ -21,8 +21,18 @@ public sealed class Species
         _lociById = Unique(Loci, l => l.Id, "locus");
         foreach (var locus in Loci)
         {
+            if (locus.Alleles.Count == 1)
+            {
+                throw new SpeciesException($"Locus {locus.Id} has no mutant allele.");
+            }
+
             foreach (var allele in locus.Alleles.Skip(1))
             {
+                if (string.Equals(allele.Id, Allele.WildId, StringComparison.Ordinal))
+                {
+                    throw new SpeciesException($"Locus {locus.Id}: '{Allele.WildId}' is the wild allele, which is understood.");
+                }
+
                 Add(_allelesById, allele.Id, allele, "allele");
             }
 

@@ -51,8 +51,16 @@ public readonly record struct Probability : IComparable<Probability>
     public Probability Complement => _isInexact ? Rounded(1.0 - _value) : new(Fraction.One - _exact);
 
     /// <summary>The chance of two independent events together.</summary>
-    public static Probability operator *(Probability a, Probability b) =>
-        a._isInexact || b._isInexact ? new(a.Value * b.Value) : new(a._exact * b._exact);
+    /// <remarks>What is impossible stays exactly so, whatever it is multiplied with.</remarks>
+    public static Probability operator *(Probability a, Probability b)
+    {
+        if (!a._isInexact && !b._isInexact)
+        {
+            return new(a._exact * b._exact);
+        }
+
+        return (!a._isInexact && a._exact.IsZero) || (!b._isInexact && b._exact.IsZero) ? default : new(a.Value * b.Value);
+    }
 
     /// <summary>The chance of one or the other of two events that exclude each other.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The sum passes 1 by more than rounding.</exception>
@@ -101,8 +109,18 @@ public readonly record struct Probability : IComparable<Probability>
             throw new DivideByZeroException("Nothing can be given an event that cannot happen.");
         }
 
+        if (!whole._isInexact && whole._exact.IsOne)
+        {
+            return this;
+        }
+
         return _isInexact || whole._isInexact ? Rounded(Value / whole.Value) : From(_exact / whole._exact);
     }
+
+    /// <summary>The same number, let go of as an exact ratio where that has become unwieldy.</summary>
+    /// <remarks>Conditioned over many generations a ratio's digits double with each: past 62 bits of denominator it is kept as a double,
+    /// which is off by less than 2e-16.</remarks>
+    public Probability Tamed() => !_isInexact && _exact.IsLarge ? Rounded(_exact.ToDouble()) : this;
 
     /// <summary>The chance that <paramref name="times"/> independent repeats all give the event.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="times"/> is negative.</exception>

@@ -11,7 +11,8 @@ namespace Clutchwright.Pedigrees.Beliefs;
 /// the animal say; each further record then multiplies in its likelihood (Bayes' rule). A possible het that someone told is a start, never a likelihood: where
 /// the parents' records imply a chance of their own it is not counted a second time. Of an animal of which nothing but a DNA test is
 /// recorded, having what the test found and not having it are taken as equally likely before the test. Parents are taken as independent of each
-/// other, and young of the animal tell nothing here: that needs the whole pedigree at once.
+/// other, and young of the animal tell nothing here: that needs the whole pedigree at once. A record that someone is only c sure of has likelihood c where
+/// it agrees and 1 - c where it does not; taken as the start, it leaves a chance of 1 - c that the animal carries nothing.
 /// </remarks>
 public static class BeliefReckoner
 {
@@ -69,7 +70,7 @@ public static class BeliefReckoner
             }
             else if (start is { } words)
             {
-                Step(BeliefSource.Words, words, Reading(words));
+                Step(BeliefSource.Words, words, Doubted(words, Reading(words)));
                 if (!IsWild(ofParents))
                 {
                     Restrict(words, ofParents);
@@ -107,7 +108,7 @@ public static class BeliefReckoner
         {
             switch (observations[index])
             {
-                case Observation.Seen seen:
+                case Observation.Seen seen when !(isStart && !seen.Confidence.IsCertain):
                     Multiply(BeliefSource.Seen, index, d => Matches(seen, d), seen.Reading[group]);
                     break;
                 case Observation.Said said when !isStart && !IsWild(said.Reading[group]):
@@ -136,8 +137,9 @@ public static class BeliefReckoner
         private void Multiply(
             BeliefSource source, int index, Func<Diplotype, Probability> likelihood, IReadOnlyList<Weighted<Diplotype>> otherwise)
         {
+            var sure = source == BeliefSource.Parents ? Probability.Certain : observations[index].Confidence;
             var weighed = _now
-                .Select(w => w with { Weight = w.Weight * likelihood(w.Value) })
+                .Select(w => w with { Weight = w.Weight * Doubted(likelihood(w.Value), sure) })
                 .Where(w => !w.Weight.IsImpossible)
                 .ToArray();
             if (weighed.Length == 0)
@@ -150,8 +152,23 @@ public static class BeliefReckoner
             var total = weighed.Aggregate(Probability.Impossible, (sum, w) => sum + w.Weight);
             if (!total.IsCertain)
             {
-                Step(source, index, weighed.Select(w => w with { Weight = w.Weight.Given(total) }).ToArray());
+                Step(source, index, weighed.Select(w => w with { Weight = w.Weight.Given(total).Tamed() }).ToArray());
             }
+        }
+
+        private static Probability Doubted(Probability agrees, Probability sure) =>
+            sure.IsCertain ? agrees : (sure * agrees) + (sure.Complement * agrees.Complement);
+
+        private IReadOnlyList<Weighted<Diplotype>> Doubted(int index, IReadOnlyList<Weighted<Diplotype>> reading)
+        {
+            var sure = observations[index].Confidence;
+            return sure.IsCertain
+                ? reading
+                : [.. reading
+                    .Select(w => w with { Weight = w.Weight * sure })
+                    .Append(new(default, sure.Complement))
+                    .GroupBy(w => w.Value)
+                    .Select(g => new Weighted<Diplotype>(g.Key, g.Aggregate(Probability.Impossible, (sum, w) => sum + w.Weight)))];
         }
 
         private void Step(BeliefSource source, int? observation, IReadOnlyList<Weighted<Diplotype>> after)

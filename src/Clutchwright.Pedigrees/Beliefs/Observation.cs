@@ -12,6 +12,9 @@ public abstract record Observation
     {
     }
 
+    /// <summary>Gets how sure the person is, above 0: the chance that what is recorded is so where it could as well not be.</summary>
+    public Probability Confidence { get; init; } = Probability.Certain;
+
     /// <summary>The animal was looked at, and shows exactly these forms.</summary>
     /// <param name="Forms">The forms seen; empty: it looks normal.</param>
     /// <param name="Reading">What the words say of the genotype, for loci about which nothing better is known.</param>

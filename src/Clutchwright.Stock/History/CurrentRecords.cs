@@ -52,17 +52,24 @@ internal sealed class CurrentRecords
     /// <summary>Brings the records to their state before the changes, in the context only.</summary>
     public void PutBack(StockContext db, IReadOnlyList<Change> changes)
     {
-        foreach (var change in changes)
+        // What is said of an animal goes before it does, and comes after it.
+        var statements = changes.Where(c => c.Kind == RecordKind.Statement).ToLookup(c => c.Before is null);
+        foreach (var going in statements[true])
         {
-            switch (change.Kind)
-            {
-                case RecordKind.Animal:
-                    PutBackAnimal(db, change);
-                    break;
-                case RecordKind.Statement:
-                    PutBackStatement(db, change);
-                    break;
-            }
+            PutBackStatement(db, going);
+        }
+
+        // A possible sire can go only after it is named no more.
+        var animals = changes.Where(c => c.Kind == RecordKind.Animal).ToList();
+        db.PossibleSires.RemoveRange(animals.Where(c => c.Before is null).SelectMany(c => _animals[c.RecordId].PossibleSires).ToList());
+        foreach (var animal in animals)
+        {
+            PutBackAnimal(db, animal);
+        }
+
+        foreach (var coming in statements[false])
+        {
+            PutBackStatement(db, coming);
         }
     }
 
@@ -70,8 +77,6 @@ internal sealed class CurrentRecords
     {
         if (change.Before is null)
         {
-            // The possible sires go with their animal by the rule of the database; here they are named for the order of things.
-            db.PossibleSires.RemoveRange(_animals[change.RecordId].PossibleSires);
             db.Animals.Remove(_animals[change.RecordId]);
             _animals.Remove(change.RecordId);
             return;

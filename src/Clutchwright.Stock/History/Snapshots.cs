@@ -5,6 +5,7 @@ using System.Text.Json.Serialization;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Statements;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 
 namespace Clutchwright.Stock.History;
 
@@ -12,6 +13,15 @@ namespace Clutchwright.Stock.History;
 internal sealed record DateSnapshot(DateOnly Earliest, DateOnly Latest, string Words)
 {
     public static DateSnapshot? Of(DateRange? range) => range is null ? null : new(range.Earliest, range.Latest, range.Words);
+
+    /// <summary>The date as it was loaded.</summary>
+    public static DateSnapshot? Original(ComplexPropertyEntry property) =>
+        property.Property(nameof(DateRange.Words)).OriginalValue is string words
+            ? new(
+                (DateOnly)property.Property(nameof(DateRange.Earliest)).OriginalValue!,
+                (DateOnly)property.Property(nameof(DateRange.Latest)).OriginalValue!,
+                words)
+            : null;
 
     public DateRange ToRange() => new(Earliest, Latest, Words);
 }
@@ -44,6 +54,21 @@ internal sealed record AnimalSnapshot(
         animal.MassGrams,
         animal.Notes,
         animal.BinnedAt);
+
+    /// <summary>The animal as it was loaded.</summary>
+    public static AnimalSnapshot Original(EntityEntry<Animal> entry, IEnumerable<AnimalId> possibleSires) => new(
+        entry.Entity.AnimalId.Value,
+        entry.Property(a => a.Tag).OriginalValue,
+        entry.Property(a => a.Name).OriginalValue,
+        entry.Property(a => a.Sex).OriginalValue,
+        DateSnapshot.Original(entry.ComplexProperty(a => a.Hatched)),
+        entry.Property(a => a.SireId).OriginalValue?.Value,
+        entry.Property(a => a.DamId).OriginalValue?.Value,
+        [.. possibleSires.Select(sire => sire.Value).Order()],
+        entry.Property(a => a.Status).OriginalValue,
+        entry.Property(a => a.MassGrams).OriginalValue,
+        entry.Property(a => a.Notes).OriginalValue,
+        entry.Property(a => a.BinnedAt).OriginalValue);
 }
 
 /// <summary>A statement as the history keeps it. A new field must have a default, so that old history can still be read.</summary>
@@ -68,6 +93,21 @@ internal sealed record StatementSnapshot(
         statement.By,
         statement.Test,
         statement.WithdrawnAt);
+
+    /// <summary>The statement as it was loaded.</summary>
+    public static StatementSnapshot Original(EntityEntry<Statement> entry) => new(
+        entry.Entity.StatementId.Value,
+        entry.Property(s => s.AnimalId).OriginalValue.Value,
+        entry.Property(s => s.Kind).OriginalValue,
+        entry.Property(s => s.Text).OriginalValue,
+        DateSnapshot.Original(entry.ComplexProperty(s => s.When)),
+        entry.Property(s => s.Confidence).OriginalValue,
+        entry.Property(s => s.By).OriginalValue,
+        Statement.TestOf(
+            entry.Property(s => s.TestFound).OriginalValue,
+            entry.Property(s => s.TestSensitivity).OriginalValue,
+            entry.Property(s => s.TestSpecificity).OriginalValue),
+        entry.Property(s => s.WithdrawnAt).OriginalValue);
 }
 
 /// <summary>Turns records into the JSON of the history and back.</summary>

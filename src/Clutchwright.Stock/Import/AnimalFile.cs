@@ -1,5 +1,6 @@
 using System.Text;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Statements;
 
 namespace Clutchwright.Stock.Import;
 
@@ -63,6 +64,13 @@ public sealed class AnimalFile
     {
         ArgumentNullException.ThrowIfNull(text);
         return AnimalFileReader.Read(text, fields ?? new Dictionary<int, AnimalField>());
+    }
+
+    /// <summary>Holds the file against the rules by itself, as an empty stock would: every parent must be a row of it.</summary>
+    public ImportPreview CheckAlone(CheckTradeText check)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        return ImportCheck.Run(this, check, []).Preview;
     }
 
     /// <summary>The ids of rows that have a problem: other rows may name them as parents all the same.</summary>

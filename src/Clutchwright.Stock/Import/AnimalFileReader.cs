@@ -33,9 +33,10 @@ internal static class AnimalFileReader
         var rows = new List<AnimalRow>();
         var unread = new List<string>();
         var firstRowOf = new Dictionary<string, int>(StringComparer.Ordinal);
+        var spelling = Spelling(records, columns);
         foreach (var record in records.Skip(1))
         {
-            var reader = new AnimalRowReader(record, columns);
+            var reader = new AnimalRowReader(record, columns, spelling);
             var row = reader.Read();
             if (reader.Tag is { } tag && !firstRowOf.TryAdd(Tags.Key(tag), record.Row))
             {
@@ -55,6 +56,19 @@ internal static class AnimalFileReader
         }
 
         return new AnimalFile(delimiter, columns, rows, problems) { UnreadTags = unread };
+    }
+
+    /// <summary>How each id is written in its own row; a parent may be written in another case.</summary>
+    private static Dictionary<string, string> Spelling(List<CsvRecord> records, List<ColumnMapping> columns)
+    {
+        var spelling = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var record in records.Skip(1))
+        {
+            var tag = new AnimalRowReader(record, columns, spelling).Cell(AnimalField.Tag);
+            spelling.TryAdd(Tags.Key(tag), tag);
+        }
+
+        return spelling;
     }
 
     /// <summary>The delimiter that gives the most columns we know, or else the most columns.</summary>

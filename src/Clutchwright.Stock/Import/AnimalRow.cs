@@ -4,7 +4,8 @@ using Clutchwright.Stock.Statements;
 
 namespace Clutchwright.Stock.Import;
 
-/// <summary>One animal of a pedigree file, as it was read. Parents are named by their tags.</summary>
+/// <summary>One animal of a pedigree file, as it was read. Parents are named by their tags, spelt
+/// as in their own rows.</summary>
 public sealed class AnimalRow
 {
     /// <summary>As a spreadsheet counts: the header is row 1.</summary>

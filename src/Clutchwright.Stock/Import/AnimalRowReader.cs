@@ -8,7 +8,8 @@ using Clutchwright.Stock.Statements;
 namespace Clutchwright.Stock.Import;
 
 /// <summary>Reads one row of a pedigree file and collects everything that is wrong with it.</summary>
-internal sealed class AnimalRowReader(CsvRecord record, IReadOnlyList<ColumnMapping> columns)
+internal sealed class AnimalRowReader(
+    CsvRecord record, IReadOnlyList<ColumnMapping> columns, IReadOnlyDictionary<string, string> spelling)
 {
     private readonly List<RowProblem> _problems = [];
 
@@ -76,7 +77,7 @@ internal sealed class AnimalRowReader(CsvRecord record, IReadOnlyList<ColumnMapp
 
     private void Add(AnimalField field, Problem problem) => _problems.Add(At(field, problem));
 
-    private string Cell(AnimalField field) =>
+    public string Cell(AnimalField field) =>
         columns.FirstOrDefault(column => column.Field == field) is { } mapping && mapping.Index < record.Cells.Count
             ? CellAt(mapping.Index)
             : "";
@@ -103,7 +104,7 @@ internal sealed class AnimalRowReader(CsvRecord record, IReadOnlyList<ColumnMapp
     private List<string> ReadSires()
     {
         var tags = Cell(AnimalField.Sire).Split(Tags.Separator, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-        return [.. tags.DistinctBy(Tags.Key, StringComparer.Ordinal)];
+        return [.. tags.Select(Spelt).Distinct(StringComparer.Ordinal)];
     }
 
     private string? ReadDam()
@@ -115,8 +116,10 @@ internal sealed class AnimalRowReader(CsvRecord record, IReadOnlyList<ColumnMapp
             return null;
         }
 
-        return TextRules.TrimToNull(text);
+        return text.Length == 0 ? null : Spelt(text);
     }
+
+    private string Spelt(string tag) => spelling.GetValueOrDefault(Tags.Key(tag), tag);
 
     private DateRange? ReadHatched()
     {

@@ -32,9 +32,15 @@ internal sealed class ImportCheck
     public List<(AnimalId Id, AnimalEntry Entry, AnimalRow Row)> New { get; } = [];
 
     public static async Task<(ImportCheck Check, ImportPreview Preview)> RunAsync(
-        StockContext db, AnimalFile file, CheckTradeText check, CancellationToken cancellation)
+        StockContext db, AnimalFile file, CheckTradeText check, CancellationToken cancellation) =>
+        Run(file, check, await AllAnimals.LoadAsync(db, cancellation));
+
+    /// <param name="file">The file.</param>
+    /// <param name="check">Reads trade text.</param>
+    /// <param name="stock">Every animal out of the bin, with its statements.</param>
+    public static (ImportCheck Check, ImportPreview Preview) Run(AnimalFile file, CheckTradeText check, List<Animal> stock)
     {
-        var run = new ImportCheck(file, check, await AllAnimals.LoadAsync(db, cancellation));
+        var run = new ImportCheck(file, check, stock);
         run.SortOut();
         run.CheckEach();
         run.CheckTogether();

@@ -58,7 +58,7 @@ public sealed class Statement
     public string? By { get; private set; }
 
     /// <summary>The result, for a DNA test; null otherwise.</summary>
-    public DnaTest? Test => TestFound is { } found ? new DnaTest(found, TestSensitivity!.Value, TestSpecificity!.Value) : null;
+    public DnaTest? Test => TestOf(TestFound, TestSensitivity, TestSpecificity);
 
     /// <summary>When it was withdrawn (UTC); null if it stands.</summary>
     public DateTime? WithdrawnAt { get; private set; }
@@ -76,6 +76,9 @@ public sealed class Statement
     public StatementEntry ToEntry() => new() { Kind = Kind, Text = Text, When = When, Confidence = Confidence, By = By, Test = Test };
 
     public override string ToString() => Kind == StatementKind.LookedAtNormal ? $"{Kind}" : $"{Kind}: {Text}";
+
+    internal static DnaTest? TestOf(bool? found, double? sensitivity, double? specificity) =>
+        found is null ? null : new DnaTest(found.Value, sensitivity!.Value, specificity!.Value);
 
     /// <summary>The name of the column of a file that such statements stand in.</summary>
     internal static string ColumnOf(StatementKind kind) => kind switch

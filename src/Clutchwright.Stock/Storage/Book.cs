@@ -19,7 +19,7 @@ public sealed class Book : IDisposable
     private readonly string _connection;
     private readonly TimeProvider _clock;
 
-    private Book(string folder, TimeProvider clock, IReadOnlyList<IInterceptor> interceptors)
+    private Book(string folder, TimeProvider clock, IReadOnlyList<IInterceptor> interceptors, int waitSeconds)
     {
         Folder = folder;
         _clock = clock;
@@ -27,7 +27,7 @@ public sealed class Book : IDisposable
         {
             DataSource = File,
             ForeignKeys = true,
-            DefaultTimeout = WaitSeconds,
+            DefaultTimeout = waitSeconds,
         }.ToString();
         _options = OptionsFor(_connection, interceptors);
     }
@@ -65,11 +65,11 @@ public sealed class Book : IDisposable
             .Options;
 
     internal static async Task<Outcome<Book>> OpenAsync(
-        string folder, TimeProvider clock, IReadOnlyList<IInterceptor> interceptors, CancellationToken cancellation)
+        string folder, TimeProvider clock, IReadOnlyList<IInterceptor> interceptors, CancellationToken cancellation, int waitSeconds = WaitSeconds)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(folder);
         ArgumentNullException.ThrowIfNull(clock);
-        var book = new Book(Path.GetFullPath(folder), clock, interceptors);
+        var book = new Book(Path.GetFullPath(folder), clock, interceptors, waitSeconds);
         try
         {
             Directory.CreateDirectory(book.Folder);

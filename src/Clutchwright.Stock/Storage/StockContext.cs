@@ -79,9 +79,8 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
             var own = sires.Where(p => p.Entity.OffspringId == entry.Entity.AnimalId).ToList();
             var before = entry.State == EntityState.Added
                 ? null
-                : Snapshots.Write(AnimalSnapshot.Of(
-                    (Animal)entry.OriginalValues.ToObject(),
-                    own.Where(p => p.State != EntityState.Added).Select(p => p.Entity.SireId)));
+                : Snapshots.Write(AnimalSnapshot.Original(
+                    entry, own.Where(p => p.State != EntityState.Added).Select(p => p.Entity.SireId)));
             var after = entry.State == EntityState.Deleted
                 ? null
                 : Snapshots.Write(AnimalSnapshot.Of(
@@ -100,7 +99,7 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
         {
             var before = entry.State == EntityState.Added
                 ? null
-                : Snapshots.Write(StatementSnapshot.Of((Statement)entry.OriginalValues.ToObject()));
+                : Snapshots.Write(StatementSnapshot.Original(entry));
             var after = entry.State == EntityState.Deleted ? null : Snapshots.Write(StatementSnapshot.Of(entry.Entity));
             if (!string.Equals(before, after, StringComparison.Ordinal))
             {

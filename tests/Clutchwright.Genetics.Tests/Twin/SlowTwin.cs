@@ -160,7 +160,7 @@ internal sealed class SlowTwin<T>
         var (first, second) = (0L, 0L);
         foreach (var cluster in _clusters)
         {
-            var mask = cluster.Places.Where(p => p >= 0).Aggregate(0L, (bits, p) => bits | (7L << (3 * p)));
+            var mask = cluster.Bits;
             var (a, b) = (animal.First & mask, animal.Second & mask);
             if (a > b && !(cluster.IsSex && IsHeterogametic(animal.Sex)))
             {

@@ -9,6 +9,9 @@ namespace Clutchwright.Genetics.Tests.Twin;
 /// <param name="OtherFractions">The same for the sex with two like sex chromosomes.</param>
 internal sealed record TwinCluster(bool IsSex, int[] Places, double[] Fractions, double[] OtherFractions)
 {
+    /// <summary>Gets the bits that the alleles of these loci take in the code of a strand.</summary>
+    public long Bits { get; } = Places.Where(p => p >= 0).Aggregate(0L, (bits, p) => bits | (7L << (3 * p)));
+
     public static List<TwinCluster> Of(SpeciesDefinition species)
     {
         var clusters = new List<TwinCluster>();

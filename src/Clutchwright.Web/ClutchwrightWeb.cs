@@ -1,0 +1,47 @@
+using Clutchwright.Desk;
+using Clutchwright.Web.Assets;
+using Clutchwright.Web.Deeds;
+using Clutchwright.Web.Hosting;
+using Clutchwright.Web.Layout;
+using Clutchwright.Web.Words;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Clutchwright.Web;
+
+/// <summary>The web app, ready to be started by any program.</summary>
+public static class ClutchwrightWeb
+{
+    /// <summary>Where the app listens when nothing else is asked for.</summary>
+    public const string DefaultUrl = "http://127.0.0.1:5417";
+
+    /// <summary>Puts the web app together; the caller runs it.</summary>
+    /// <param name="args">Arguments of the host, for example <c>--urls http://127.0.0.1:5417</c>.</param>
+    /// <param name="catalogueFolder">The species' folder.</param>
+    /// <param name="dataFolder">The keeper's data folder; made if it is not there.</param>
+    /// <exception cref="OpenAddressException">An address was asked for that other machines can reach.</exception>
+    public static WebApplication Build(string[] args, string catalogueFolder, string dataFolder)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            Args = args,
+            ApplicationName = typeof(ClutchwrightWeb).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.ListenOnLoopbackOnly();
+        builder.Services.AddDesk(catalogueFolder, dataFolder);
+        builder.Services.AddRazorComponents();
+        builder.Services.AddWords();
+        builder.Services.AddHosting(dataFolder);
+        builder.Services.AddSingleton<AssetShelf>();
+
+        var app = builder.Build();
+        app.UseHosting();
+        app.MapAssets();
+        app.MapCompletion();
+        app.MapDeeds();
+        app.MapHealthChecks("/healthz");
+        app.MapRazorComponents<App>();
+        return app;
+    }
+}

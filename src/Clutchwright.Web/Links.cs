@@ -1,0 +1,38 @@
+using System.Globalization;
+
+namespace Clutchwright.Web;
+
+/// <summary>The addresses of pages.</summary>
+internal static class Links
+{
+    private static readonly HashSet<string> Taken =
+        new(["new", "import", "history", "bin", "demo", "export.csv"], StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The page of an animal. Tags that name another page of the stock have a longer address.</summary>
+    public static string Animal(string tag) => Taken.Contains(tag) ? $"/stock/animal/{Escape(tag)}" : $"/stock/{Escape(tag)}";
+
+    public static string EditAnimal(string tag) => $"{Animal(tag)}/edit";
+
+    public static string Gene(string id) => $"/catalogue/{Escape(id)}";
+
+    public static string Pairs(string want) => With("/pairs", ("want", want));
+
+    /// <summary>A cross of two animals, with what is wanted of it.</summary>
+    public static string Cross(string? sire, string? dam, IEnumerable<string>? wants = null) =>
+        With("/cross", [("sire", sire), ("dam", dam), .. (wants ?? []).Select(w => ("want", (string?)w))]);
+
+    /// <summary>An address with those of the parameters that have a value.</summary>
+    public static string With(string path, params IEnumerable<(string Name, string? Value)> query)
+    {
+        var parts = query.Where(q => !string.IsNullOrEmpty(q.Value)).Select(q => $"{q.Name}={Escape(q.Value!)}").ToList();
+        return parts.Count == 0 ? path : $"{path}?{string.Join('&', parts)}";
+    }
+
+    /// <summary>A number as an address or a form holds it.</summary>
+    public static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>The tag in a route: a slash in it comes through still escaped.</summary>
+    public static string TagOf(string routeValue) => routeValue.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);
+
+    private static string Escape(string text) => Uri.EscapeDataString(text);
+}

@@ -1,0 +1,52 @@
+// Everything here is on top: without it every page, link and form still works.
+import { offerCompletions } from "./combobox.js";
+import { keepWhatWasTyped } from "./keep.js";
+
+document.querySelectorAll("[data-combo]").forEach(offerCompletions);
+keepWhatWasTyped(document.querySelectorAll("form[data-keep]"));
+
+// A page that takes its time says so, and a second press does not send a second time.
+document.addEventListener("submit", (event) => {
+  if (event.defaultPrevented) {
+    return;
+  }
+
+  if (event.target.getAttribute("aria-busy") === "true") {
+    event.preventDefault();
+    return;
+  }
+
+  event.target.setAttribute("aria-busy", "true");
+});
+
+// Coming back by the browser's own button brings back the page as it was left, busy forms too.
+window.addEventListener("pageshow", () => {
+  document.querySelectorAll("form[aria-busy]").forEach((form) => form.removeAttribute("aria-busy"));
+});
+
+// Empty gaps of a form that asks a question stay out of the address.
+document.querySelectorAll('form[method="get"]').forEach((form) => {
+  form.addEventListener("formdata", (event) => {
+    for (const name of new Set(event.formData.keys())) {
+      const filled = event.formData.getAll(name).filter((value) => typeof value !== "string" || value.trim() !== "");
+      event.formData.delete(name);
+      filled.forEach((value) => event.formData.append(name, value));
+    }
+  });
+});
+
+// On paper there is nothing to open.
+const opened = [];
+window.addEventListener("beforeprint", () => {
+  document.querySelectorAll("main details:not([open])").forEach((details) => {
+    if (!details.querySelector("form")) {
+      details.open = true;
+      opened.push(details);
+    }
+  });
+});
+window.addEventListener("afterprint", () => {
+  opened.splice(0).forEach((details) => {
+    details.open = false;
+  });
+});

@@ -1,0 +1,121 @@
+using System.Text;
+using Clutchwright.Desk.Animals;
+using Clutchwright.Web;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+using Xunit;
+
+namespace Clutchwright.Browser;
+
+/// <summary>One browser and three rooms for every test: an empty one, the demo stock, and two thousand animals.</summary>
+public sealed class BrowserFixture : IAsyncLifetime
+{
+    private readonly Dictionary<string, WebApplication> _rooms = [];
+    private readonly string _folder = Directory.CreateTempSubdirectory("clutchwright-browser-").FullName;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public async ValueTask InitializeAsync()
+    {
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_CHROMIUM") ?? OnPath("chromium"),
+            Args =
+            [
+                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+                "--disable-component-update", "--disable-sync",
+            ],
+        });
+    }
+
+    /// <summary>The address of a room: <c>empty</c>, <c>demo</c> or <c>large</c>, or of a fresh one by any other name.</summary>
+    public async Task<string> RoomAsync(string name)
+    {
+        if (!_rooms.TryGetValue(name, out var app))
+        {
+            app = ClutchwrightWeb.Build(["--urls", "http://127.0.0.1:0"], CatalogueFolder(), Path.Combine(_folder, name));
+            await app.StartAsync(TestContext.Current.CancellationToken);
+            await FillAsync(name, app);
+            _rooms[name] = app;
+        }
+
+        return app.Urls.First();
+    }
+
+    /// <summary>A page on a room; it collects what goes wrong and every request that leaves the room.</summary>
+    public async Task<Visit> VisitAsync(string room, ColorScheme scheme = ColorScheme.Light, int width = 1280, int height = 900, bool script = true)
+    {
+        var url = await RoomAsync(room);
+        var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
+        {
+            BaseURL = url,
+            ColorScheme = scheme,
+            JavaScriptEnabled = script,
+            Locale = "en-GB",
+            HasTouch = width < 600,
+            ViewportSize = new ViewportSize { Width = width, Height = height },
+        });
+        return await Visit.OpenAsync(context, url);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        foreach (var app in _rooms.Values)
+        {
+            await app.DisposeAsync();
+        }
+
+        if (_browser is not null)
+        {
+            await _browser.DisposeAsync();
+        }
+
+        _playwright?.Dispose();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    /// <summary>The shipped species, wherever in the checkout the tests run.</summary>
+    internal static string CatalogueFolder()
+    {
+        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+        {
+            var species = Path.Combine(folder.FullName, "catalogue", "python-regius");
+            if (Directory.Exists(species))
+            {
+                return species;
+            }
+        }
+
+        throw new DirectoryNotFoundException("No folder above the tests holds catalogue/python-regius.");
+    }
+
+    private static async Task FillAsync(string name, WebApplication app)
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        if (name == "demo")
+        {
+            var demo = await app.Services.GetRequiredService<LoadDemo>().RunAsync("keeper", cancel);
+            Assert.Empty(demo.Problems);
+        }
+        else if (name == "large")
+        {
+            var import = await app.Services.GetRequiredService<ImportStock>()
+                .RunAsync(Encoding.UTF8.GetBytes(LargeStock.Csv(2000)), mapping: null, "large.csv", "keeper", cancel);
+            Assert.Empty(import.Problems);
+            Assert.Equal(2000, import.Value!.Added);
+        }
+    }
+
+    private static string OnPath(string program) =>
+        (Environment.GetEnvironmentVariable("PATH") ?? string.Empty).Split(Path.PathSeparator)
+            .Select(folder => Path.Combine(folder, program)).FirstOrDefault(File.Exists)
+        ?? throw new FileNotFoundException($"{program} is not on the path; set CLUTCHWRIGHT_CHROMIUM to its place.");
+}
+
+[CollectionDefinition(Name)]
+public sealed class BrowserGroup : ICollectionFixture<BrowserFixture>
+{
+    public const string Name = "browser";
+}

@@ -1,0 +1,148 @@
+using System.Text;
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Export;
+using Clutchwright.Stock.History;
+using Clutchwright.Stock.Import;
+using Clutchwright.Stock.Statements;
+using Clutchwright.Stock.Storage;
+
+namespace Clutchwright.Stock.Tests.Testing;
+
+/// <summary>A book in a folder of its own that goes when the test ends. The trade text "?" cannot be read, all other can.</summary>
+internal sealed class TestBook : IDisposable
+{
+    public const string Who = "Keeper";
+
+    /// <summary>An empty book as a file: making one takes longer than most tests.</summary>
+    private static readonly Lazy<Task<byte[]>> Empty = new(MakeEmptyAsync);
+
+    private TestBook(string folder, Book book, SqlLog log)
+    {
+        Folder = folder;
+        Book = book;
+        Log = log;
+    }
+
+    public string Folder { get; }
+
+    public Book Book { get; }
+
+    public SqlLog Log { get; }
+
+    public static CancellationToken Cancellation => Xunit.TestContext.Current.CancellationToken;
+
+    public static string NewFolder() => Directory.CreateTempSubdirectory("clutchwright-test-").FullName;
+
+    public static TradeTextProblem? Check(string column, string text) =>
+        text == "?" ? new TradeTextProblem($"no such gene in {column}", "Pastel", 0) : null;
+
+    public static async Task<TestBook> NewAsync()
+    {
+        var folder = NewFolder();
+        await File.WriteAllBytesAsync(Path.Combine(folder, Book.FileName), await Empty.Value, Cancellation);
+        var log = new SqlLog();
+        var book = await Book.OpenAsync(folder, new FakeClock(), [log], Cancellation);
+        return new TestBook(folder, book.Expect(), log);
+    }
+
+    public static AnimalEntry Entry(
+        string tag,
+        Sex? sex = null,
+        Animal? sire = null,
+        Animal? dam = null,
+        string? hatched = null,
+        AnimalStatus status = AnimalStatus.Kept,
+        params Animal[] possibleSires) => new()
+        {
+            Tag = tag,
+            Sex = sex,
+            SireId = sire?.AnimalId,
+            DamId = dam?.AnimalId,
+            Hatched = hatched is null ? null : DateRange.Read(hatched).Expect(),
+            Status = status,
+            PossibleSires = [.. possibleSires.Select(p => p.AnimalId)],
+        };
+
+    public Task<Outcome<Animal>> TryAddAsync(AnimalEntry entry, params StatementEntry[] statements) =>
+        new AddAnimal(Book, Check).RunAsync(entry, statements, Who, Cancellation);
+
+    public async Task<Animal> AddAsync(
+        string tag, Sex? sex = null, Animal? sire = null, Animal? dam = null, string? hatched = null, params Animal[] possibleSires) =>
+        (await TryAddAsync(Entry(tag, sex, sire, dam, hatched, possibleSires: possibleSires))).Expect();
+
+    public Task<Outcome<Animal>> TryEditAsync(Animal animal, AnimalEntry entry) =>
+        new EditAnimal(Book).RunAsync(animal.AnimalId, animal.Version, entry, Who, Cancellation);
+
+    public Task<Outcome<Animal>> TryBinAsync(Animal animal) => new BinAnimal(Book).RunAsync(animal.AnimalId, Who, Cancellation);
+
+    public Task<Outcome<Animal>> TryRestoreAsync(Animal animal) => new RestoreAnimal(Book).RunAsync(animal.AnimalId, Who, Cancellation);
+
+    public Task<Outcome<Statement>> TrySayAsync(Animal animal, StatementEntry entry) =>
+        new AddStatement(Book, Check).RunAsync(animal.AnimalId, entry, Who, Cancellation);
+
+    public async Task<Statement> SayAsync(Animal animal, StatementKind kind, string text) =>
+        (await TrySayAsync(animal, new StatementEntry { Kind = kind, Text = text })).Expect();
+
+    public Task<Outcome<Statement>> TryWithdrawAsync(Statement statement) =>
+        new WithdrawStatement(Book).RunAsync(statement.StatementId, Who, Cancellation);
+
+    public Task<Outcome<DeedLine>> TryUndoAsync(DeedId deed) => new UndoDeed(Book).RunAsync(deed, Who, Cancellation);
+
+    /// <summary>Undoes the latest deed.</summary>
+    public async Task<DeedLine> UndoLastAsync() => (await TryUndoAsync((await DeedsAsync())[0].DeedId)).Expect();
+
+    public async Task<IReadOnlyList<DeedLine>> DeedsAsync() => (await new ListDeeds(Book).RunAsync(1000, null, Cancellation)).Expect();
+
+    public async Task<AnimalRecord> FindAsync(Animal animal) => (await new FindAnimal(Book).RunAsync(animal.AnimalId, Cancellation)).Expect();
+
+    public async Task<AnimalRecord> FindAsync(string tag) => (await new FindAnimal(Book).RunAsync(tag, Cancellation)).Expect();
+
+    public async Task<AnimalPage> ListAsync(AnimalFilter? filter = null) =>
+        (await new ListAnimals(Book).RunAsync(filter ?? new AnimalFilter(), Cancellation)).Expect();
+
+    public async Task<IReadOnlyList<Animal>> AllAsync() => (await new AllAnimals(Book).RunAsync(Cancellation)).Expect();
+
+    public Task<Outcome<ImportPreview>> PreviewAsync(string text, IReadOnlyDictionary<int, AnimalField>? fields = null) =>
+        PreviewAsync(Encoding.UTF8.GetBytes(text), fields);
+
+    public async Task<Outcome<ImportPreview>> PreviewAsync(byte[] bytes, IReadOnlyDictionary<int, AnimalField>? fields = null)
+    {
+        using var stream = new MemoryStream(bytes);
+        return await new ReadAnimalFile(Book, Check).RunAsync(stream, fields, Cancellation);
+    }
+
+    public Task<Outcome<ImportResult>> TryImportAsync(string text) =>
+        new ImportAnimals(Book, Check).RunAsync(AnimalFile.Read(text), "test.csv", Who, Cancellation);
+
+    public async Task<string> ExportAsync()
+    {
+        await using var writer = new StringWriter();
+        (await new ExportAnimals(Book).RunAsync(writer, Cancellation)).Expect();
+        return writer.ToString();
+    }
+
+    /// <summary>Everything in the book but its history, as text.</summary>
+    public async Task<string> StateAsync()
+    {
+        await using var db = Book.NewContext();
+        var animals = db.Animals.AsEnumerable().Select(a => Snapshots.Write(AnimalSnapshot.Of(a, a.PossibleSireIds)));
+        var statements = db.Statements.AsEnumerable().Select(s => Snapshots.Write(StatementSnapshot.Of(s)));
+        return string.Join('\n', animals.Concat(statements).Order(StringComparer.Ordinal));
+    }
+
+    public void Dispose()
+    {
+        Book.Dispose();
+        Directory.Delete(Folder, recursive: true);
+    }
+
+    private static async Task<byte[]> MakeEmptyAsync()
+    {
+        var folder = NewFolder();
+        (await Book.OpenAsync(folder, TimeProvider.System, CancellationToken.None)).Expect().Dispose();
+        var bytes = await File.ReadAllBytesAsync(Path.Combine(folder, Book.FileName), CancellationToken.None);
+        Directory.Delete(folder, recursive: true);
+        return bytes;
+    }
+}
