@@ -24,6 +24,8 @@ public sealed class SharedChance
         }
     }
 
+    private SharedChance(Weighted<Probability> only) => Cases = [only];
+
     /// <summary>Gets the chance per egg in each case, highest first, with the case's weight.</summary>
     public IReadOnlyList<Weighted<Probability>> Cases { get; }
 
@@ -33,8 +35,11 @@ public sealed class SharedChance
     /// <summary>Gets what the chance of at least one can never pass, however many eggs: the weight of the cases in which it is possible.</summary>
     public Probability Ceiling => Sum(c => c.IsImpossible ? Probability.Impossible : Probability.Certain);
 
+    /// <summary>Gets the chance of what can never be.</summary>
+    public static SharedChance Never { get; } = Certain(Probability.Impossible);
+
     /// <summary>A chance without doubt about the parents.</summary>
-    public static SharedChance Certain(Probability perEgg) => new([new(perEgg, Probability.Certain)]);
+    public static SharedChance Certain(Probability perEgg) => new(new Weighted<Probability>(perEgg, Probability.Certain));
 
     /// <summary>The chance of at least one in a number of eggs that would hatch if their genotype let them.</summary>
     /// <param name="eggs">0 or more.</param>

@@ -22,7 +22,8 @@ public sealed class PairTable
     private readonly Want _want;
     private readonly Danger[] _dangers;
     private readonly List<Site> _sites = [];
-    private readonly List<(Danger Rule, int Index)> _tyingRules = [];
+    private readonly Site[] _counting;
+    private readonly int[] _tyingRules;
     private readonly int[] _subsets;
     private readonly int[] _coefficients;
 
@@ -39,6 +40,7 @@ public sealed class PairTable
         _dangers = [.. _species.Dangers];
         (_subsets, _coefficients) = WantReckoner.Subsets(want.Alternatives.Count);
         var rules = new List<Danger>();
+        var tying = new List<int>();
         for (var i = 0; i < _dangers.Length; i++)
         {
             var rule = _dangers[i];
@@ -50,7 +52,7 @@ public sealed class PairTable
             var groups = rule.Sites.Select(s => s.Locus.Group).Append(rule.Sex is null ? null : _species.SexGroup).OfType<LinkageGroup>();
             if (groups.Distinct().Count() > 1)
             {
-                _tyingRules.Add((rule, i));
+                tying.Add(i);
             }
             else
             {
@@ -69,6 +71,9 @@ public sealed class PairTable
                 _sites.Add(new Site(this, group, counts, rules));
             }
         }
+
+        _tyingRules = [.. tying];
+        _counting = [.. _sites.Where(s => s.Counts)];
     }
 
     /// <summary>The chance per egg of the want in one pair, as it depends on what the two may be.</summary>
@@ -76,10 +81,19 @@ public sealed class PairTable
     /// <param name="dam">The place of the female, from 0.</param>
     public SharedChance ChanceOf(int sire, int dam)
     {
-        if (_tyingRules.Count > 0)
+        foreach (var site in _counting)
+        {
+            // Nothing that another group or a rule of survival says makes the impossible possible.
+            if (site.At(sire, dam).IsNever)
+            {
+                return SharedChance.Never;
+            }
+        }
+
+        if (_tyingRules.Length > 0)
         {
             var possible = Possible(sire, dam);
-            if (_tyingRules.Exists(r => possible[r.Index]))
+            if (Array.Exists(_tyingRules, r => IsSet(possible, r)))
             {
                 return Cross.Of(Mating.Of(_sires[sire], _dams[dam])).SharedChanceOf(_want);
             }
@@ -87,13 +101,8 @@ public sealed class PairTable
 
         var single = Probability.Certain;
         CaseProduct? product = null;
-        foreach (var site in _sites)
+        foreach (var site in _counting)
         {
-            if (!site.Counts)
-            {
-                continue;
-            }
-
             var factor = site.At(sire, dam);
             if (product is null && factor.Weights.Length == 1 && _subsets.Length == 1)
             {
@@ -125,9 +134,9 @@ public sealed class PairTable
     {
         var possible = Possible(sire, dam);
         var result = new List<Danger>();
-        for (var i = 0; i < possible.Length; i++)
+        for (var i = 0; i < _dangers.Length; i++)
         {
-            if (possible[i])
+            if (IsSet(possible, i))
             {
                 result.Add(_dangers[i]);
             }
@@ -136,15 +145,19 @@ public sealed class PairTable
         return result;
     }
 
-    private bool[] Possible(int sire, int dam)
+    private static bool IsSet(ulong[] bits, int at) => (bits[at / 64] >> (at % 64) & 1UL) != 0UL;
+
+    // Bit i: no group rules danger i out.
+    private ulong[] Possible(int sire, int dam)
     {
-        var possible = new bool[_dangers.Length];
-        Array.Fill(possible, true);
+        var possible = new ulong[(_dangers.Length + 63) / 64];
+        Array.Fill(possible, ulong.MaxValue);
         foreach (var site in _sites)
         {
-            foreach (var impossible in site.At(sire, dam).Impossible)
+            var here = site.At(sire, dam).Possible;
+            for (var word = 0; word < possible.Length; word++)
             {
-                possible[impossible] = false;
+                possible[word] &= here[word];
             }
         }
 
@@ -205,18 +218,26 @@ public sealed class PairTable
                 .Select(laid => _table._subsets.Select(s => WantReckoner.Share(block, laid, met, s)).ToArray())
                 .ToArray();
             var sites = new CrossBlockSites([_group]);
-            var impossible = Enumerable.Range(0, _table._dangers.Length)
-                .Where(d => _table._dangers[d].Sites.Any(s => s.Locus.Group == _group)
-                    && !Enumerable.Range(0, block.States.Count).Any(
-                        s => !block.Laid[s].IsImpossible && sites.Holds(_table._dangers[d], block.States[s])))
-                .ToArray();
-            return new([.. block.CaseWeights], values, impossible);
+            var possible = new ulong[(_table._dangers.Length + 63) / 64];
+            Array.Fill(possible, ulong.MaxValue);
+            for (var d = 0; d < _table._dangers.Length; d++)
+            {
+                var danger = _table._dangers[d];
+                if (danger.Sites.Any(s => s.Locus.Group == _group)
+                    && !Enumerable.Range(0, block.States.Count).Any(s => !block.Laid[s].IsImpossible && sites.Holds(danger, block.States[s])))
+                {
+                    possible[d / 64] &= ~(1UL << (d % 64));
+                }
+            }
+
+            return new([.. block.CaseWeights], values, Array.TrueForAll(values, v => Array.TrueForAll(v, p => p.IsImpossible)), possible);
         }
     }
 
     /// <summary>One group of one pair of beliefs.</summary>
     /// <param name="Weights">Of the cases of the parents.</param>
     /// <param name="Values">By case and by subset of the want's alternatives.</param>
-    /// <param name="Impossible">The places of dangers that cannot come true here.</param>
-    private sealed record Factor(Probability[] Weights, Probability[][] Values, int[] Impossible);
+    /// <param name="IsNever">Whether no case gives what is wanted here.</param>
+    /// <param name="Possible">A bit for each danger: whether it can come true as far as this group is concerned.</param>
+    private sealed record Factor(Probability[] Weights, Probability[][] Values, bool IsNever, ulong[] Possible);
 }

@@ -44,6 +44,7 @@ public sealed record PairRanking(IReadOnlyList<RankedPair> Pairs, IReadOnlyList<
         }
 
         var table = new PairTable(sires, dams, want);
+        var known = new Dictionary<Probability, Probability>();
         var (pairs, leftOut) = (new List<RankedPair>(), new List<RankedPair>());
         for (var sire = 0; sire < sires.Count; sire++)
         {
@@ -58,11 +59,27 @@ public sealed record PairRanking(IReadOnlyList<RankedPair> Pairs, IReadOnlyList<
 
                 var dangers = table.DangersOf(sire, dam).OrderByDescending(d => d.Severity).ToArray();
                 var isLeftOut = dangers.Length > 0 && dangers[0].Severity >= Severity.Suffering;
-                (isLeftOut ? leftOut : pairs).Add(new(sire, dam, chance, chance.AtLeastOne(clutch), dangers));
+                (isLeftOut ? leftOut : pairs).Add(new(sire, dam, chance, AtLeastOne(chance), dangers));
             }
         }
 
         return new(Best(pairs), Best(leftOut));
+
+        // The same few chances come back in pair after pair.
+        Probability AtLeastOne(SharedChance chance)
+        {
+            if (chance.Cases.Count > 1)
+            {
+                return chance.AtLeastOne(clutch);
+            }
+
+            if (!known.TryGetValue(chance.Cases[0].Value, out var atLeastOne))
+            {
+                known.Add(chance.Cases[0].Value, atLeastOne = chance.AtLeastOne(clutch));
+            }
+
+            return atLeastOne;
+        }
     }
 
     private static RankedPair[] Best(List<RankedPair> pairs) => pairs
