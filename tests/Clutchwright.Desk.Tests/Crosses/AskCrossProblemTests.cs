@@ -46,7 +46,6 @@ public class AskCrossProblemTests
     [InlineData("")]
     [InlineData("   ")]
     [InlineData("Lesser Mojave Phantom")]
-    [InlineData("het Pastel")]
     [InlineData("Normal Clown")]
     [InlineData("Mojave/Clown")]
     [InlineData("male maker Clown")]

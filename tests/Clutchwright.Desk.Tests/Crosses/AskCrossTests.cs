@@ -304,7 +304,7 @@ public class AskCrossTests
         var want = await Shipped.WantAsync($"1.0 {Hets}", $"0.1 {Hets}", Hets.Replace("het ", "", StringComparison.Ordinal), eggs: 6);
 
         Assert.Equal("1/262144", want.PerEgg.ToString());
-        Assert.DoesNotContain("0%", " " + Desk.Words.OddsText.Percent(want.PerEgg).Replace("0.", ".", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.NotEqual("0%", Desk.Words.OddsText.Percent(want.PerEgg));
         Assert.True(want.EggsFor[99] > 1_000_000);
     }
 

@@ -283,6 +283,22 @@ public class BeliefReckonerTests
     }
 
     [Fact]
+    public void Of_RuledOutByOneWhoIsNotSure_WeighsTheDoubt()
+    {
+        // Prior 1/2; nine in ten sure: (1/2)(0.1) / ((1/2)(0.1) + (1/2)(0.9)) = 1/10 [computed, Bayes' rule].
+        var belief = Of(
+            [new Observation.RuledOut([Snake.FindAllele("clown")!]) { Confidence = Probability.Ratio(9, 10) }],
+            Animal(Sex.Male, "clown", 0, 1),
+            Animal(Sex.Female, "clown", 0, 0));
+
+        Assert.Equal("1/10", Carries(belief, "clown"));
+    }
+
+    [Fact]
+    public void Of_ToldHetByOneWhoIsNotSure_IsAsSureAsThePerson() =>
+        Assert.Equal("3/4", Carries(Of([Told("clown", Probability.Certain) with { Confidence = Probability.Ratio(3, 4) }]), "clown"));
+
+    [Fact]
     public void Of_NothingRecorded_IsWildWithoutSteps()
     {
         var belief = Of([]);
