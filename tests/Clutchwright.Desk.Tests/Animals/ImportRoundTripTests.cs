@@ -68,7 +68,8 @@ public class ImportRoundTripTests
         var preview = await desk.Get<PreviewImport>().RunAsync(file, null, TestDesk.Cancel);
         var refused = await desk.Get<ImportStock>().RunAsync(file, null, "bad.csv", TestDesk.Who, TestDesk.Cancel);
 
-        Assert.Equal([2, 3, 4, 4, 5, 5, 6], preview.Problems.Select(p => p.Row).Order());
+        // A row that cannot be read is not held against the others: its unknown dam is told once its date is mended.
+        Assert.Equal([2, 3, 3, 4, 5, 6], preview.Problems.Select(p => p.Row).Order());
         Assert.Contains(preview.Problems, p => p.Row == 3 && p.Text.Contains("Clown", StringComparison.Ordinal)); // the nearest spelling
         Assert.Equal(preview.Problems.Count, refused.Problems.Count);
         Assert.All(refused.Problems, p => Assert.StartsWith("row ", p.Where, StringComparison.Ordinal));

@@ -25,7 +25,7 @@ public class SaveAnimalTests
 
         var saved = await SaveAsync(desk, new()
         {
-            Tag = "A", Sex = "q", Hatched = "the other day", Sire = "nobody", Dam = "M|N", Seen = "Clwn", Told = "het Pastel", RuledOut = "Pidebald", Status = "Eaten", MassGrams = "heavy",
+            Tag = "A", Sex = "q", Hatched = "the other day", Sire = "nobody", Dam = "M|N", Seen = "Clwn", Told = "het Pastle", RuledOut = "Pidebald", Status = "Eaten", MassGrams = "heavy",
         });
 
         Assert.Null(saved.Value);
