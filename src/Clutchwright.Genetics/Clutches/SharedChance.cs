@@ -26,6 +26,12 @@ public sealed class SharedChance
 
     private SharedChance(Weighted<Probability> only) => Cases = [only];
 
+    private SharedChance(Weighted<Probability>[] distinct)
+    {
+        Array.Sort(distinct, (a, b) => b.Value.CompareTo(a.Value));
+        Cases = distinct;
+    }
+
     /// <summary>Gets the chance per egg in each case, highest first, with the case's weight.</summary>
     public IReadOnlyList<Weighted<Probability>> Cases { get; }
 
@@ -86,6 +92,9 @@ public sealed class SharedChance
         clutch.IsAlwaysEmpty ? null : Fewest(confidence, clutch.NoneOf);
 
     // Repeats of one trial that misses with a chance by case: the fewest so that one hits.
+    /// <summary>Takes cases that are known to be distinct, possible and whole.</summary>
+    internal static SharedChance OfDistinct(Weighted<Probability>[] cases) => new(cases);
+
     private int? Fewest(Probability confidence, Func<Probability, Probability> missOf)
     {
         if (confidence.IsImpossible || confidence.IsCertain)

@@ -9,10 +9,20 @@ namespace Clutchwright.Genetics.Crosses;
 /// are put together after each factor, so the number kept is that of distinct values, not of combinations.</remarks>
 internal sealed class CaseProduct
 {
-    private Dictionary<Terms, Probability> _cases;
+    // Below this many cases a walk along them is quicker than a table.
+    private const int MostWalked = 24;
+
+    private Dictionary<Terms, Probability> _cases = [];
+    private List<Weighted<Probability>>? _single;
 
     public CaseProduct(int terms)
     {
+        if (terms == 1)
+        {
+            _single = [new(Probability.Certain, Probability.Certain)];
+            return;
+        }
+
         var ones = new Probability[terms];
         Array.Fill(ones, Probability.Certain);
         _cases = new() { [new(ones)] = Probability.Certain };
@@ -23,6 +33,12 @@ internal sealed class CaseProduct
     /// <param name="value">The value of each case and term.</param>
     public void Multiply(IReadOnlyList<Probability> weights, Func<int, int, Probability> value)
     {
+        if (_single is not null)
+        {
+            MultiplySingle(weights, value);
+            return;
+        }
+
         var next = new Dictionary<Terms, Probability>();
         var terms = _cases.First().Key.Values.Length;
         for (var k = 0; k < weights.Count; k++)
@@ -51,8 +67,64 @@ internal sealed class CaseProduct
     }
 
     /// <summary>Sums the terms of every case, with whole-number coefficients.</summary>
-    public SharedChance Sum(IReadOnlyList<int> coefficients) =>
-        new(_cases.Select(c => new Weighted<Probability>(Total(c.Key.Values, coefficients), c.Value)));
+    public SharedChance Sum(IReadOnlyList<int> coefficients) => _single is not null && coefficients[0] == 1
+        ? SharedChance.OfDistinct([.. _single])
+        : new(_cases.Select(c => new Weighted<Probability>(Total(c.Key.Values, coefficients), c.Value)));
+
+    // One term, the usual case: the values themselves tell the cases apart.
+    private void MultiplySingle(IReadOnlyList<Probability> weights, Func<int, int, Probability> value)
+    {
+        var next = new List<Weighted<Probability>>(Math.Min(_single!.Count * weights.Count, MostWalked));
+        Dictionary<Probability, int>? places = null;
+        for (var k = 0; k < weights.Count; k++)
+        {
+            if (weights[k].IsImpossible)
+            {
+                continue;
+            }
+
+            var factor = value(k, 0);
+            foreach (var (old, weight) in _single)
+            {
+                Put(old * factor, weight * weights[k]);
+            }
+        }
+
+        _single = next;
+
+        void Put(Probability product, Probability weight)
+        {
+            var at = places is null ? Walk(product) : places.GetValueOrDefault(product, -1);
+            if (at >= 0)
+            {
+                next[at] = new(product, next[at].Weight + weight);
+                return;
+            }
+
+            next.Add(new(product, weight));
+            if (places is not null)
+            {
+                places.Add(product, next.Count - 1);
+            }
+            else if (next.Count > MostWalked)
+            {
+                places = next.Select((n, i) => (n.Value, i)).ToDictionary(p => p.Value, p => p.i);
+            }
+        }
+
+        int Walk(Probability product)
+        {
+            for (var i = 0; i < next.Count; i++)
+            {
+                if (next[i].Value == product)
+                {
+                    return i;
+                }
+            }
+
+            return -1;
+        }
+    }
 
     internal static Probability Total(Probability[] values, IReadOnlyList<int> coefficients)
     {

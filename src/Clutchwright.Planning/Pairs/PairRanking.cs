@@ -68,17 +68,18 @@ public sealed record PairRanking(IReadOnlyList<RankedPair> Pairs, IReadOnlyList<
         // The same few chances come back in pair after pair.
         Probability AtLeastOne(SharedChance chance)
         {
-            if (chance.Cases.Count > 1)
+            var sum = Probability.Impossible;
+            foreach (var (perEgg, weight) in chance.Cases)
             {
-                return chance.AtLeastOne(clutch);
+                if (!known.TryGetValue(perEgg, out var atLeastOne))
+                {
+                    known.Add(perEgg, atLeastOne = SharedChance.Certain(perEgg).AtLeastOne(clutch));
+                }
+
+                sum += weight * atLeastOne;
             }
 
-            if (!known.TryGetValue(chance.Cases[0].Value, out var atLeastOne))
-            {
-                known.Add(chance.Cases[0].Value, atLeastOne = chance.AtLeastOne(clutch));
-            }
-
-            return atLeastOne;
+            return sum;
         }
     }
 
