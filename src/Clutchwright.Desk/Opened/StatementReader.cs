@@ -45,8 +45,8 @@ internal static class StatementReader
         return outcome.IsRead
             ? null
             : new TradeTextProblem(
-                outcome.Problem.Text,
-                outcome.Problem.Spellings.Count == 0 ? null : $"Did you mean {string.Join(" or ", outcome.Problem.Spellings)}?",
+                outcome.Problem.Text, // which names the nearest spellings
+                null,
                 outcome.Problem.Position);
     }
 

@@ -28,6 +28,11 @@ public sealed class RankPairs
         var catalogue = _catalogue.With(question.Recombination, problems);
         var wants = WantReader.Read(catalogue, [question.Want], problems);
         var (eggs, clutchText) = catalogue.Clutches.Of(new(question.Eggs, null, null), withLaying: question.Eggs is null, problems);
+        if (question.Most < 1)
+        {
+            problems.Add(new("most", $"{question.Most} is no number of pairs to list. Write 1 or more."));
+        }
+
         if (problems.Count > 0)
         {
             return problems.ToArray();

@@ -43,7 +43,7 @@ public sealed record BeliefCase(
             Observation.RuledOut ruledOut => $"  ruled out {string.Join(' ', ruledOut.Alleles)}",
             Observation.DnaTest test => $"  test {test.Allele} found {test.Copies}, {test.Sensitivity}, {test.Specificity}",
             _ => "?",
-        });
+        } + (o.Confidence.IsCertain ? string.Empty : $", {o.Confidence} sure"));
         return string.Join(
             Environment.NewLine, [string.Empty, $"{Sample}", $"  {Sex?.ToString() ?? "unsexed"}, both parents known: {BothParentsKnown}", .. parents, .. records]);
     }
@@ -71,7 +71,9 @@ public sealed record BeliefCase(
         };
         Sex? sex = random.Next(4) switch { 0 => null, 1 => Genetics.Loci.Sex.Male, _ => Genetics.Loci.Sex.Female };
         var young = Young(species, sex, pairs, random.Next(3) == 0 ? animals[0] : null, random);
-        var records = Enumerable.Range(0, random.Next(5)).Select(_ => Record(species, young, random)).ToArray();
+        var records = Enumerable.Range(0, random.Next(5)).Select(_ => Record(species, young, random))
+            .Select(r => random.Next(3) > 0 ? r : r with { Confidence = Probability.From(Rates[random.Next(Rates.Length)]) })
+            .ToArray();
         return new(sample, sex, pairs, bothKnown, records);
 
         GenotypeBelief Sire() => noSire ? wildSire : sires[random.Next(sires.Length)];

@@ -8,7 +8,7 @@ using Xunit;
 
 namespace Clutchwright.Pedigrees.Tests.Beliefs;
 
-/// <summary>Worked cases. The trade's 66, 50, 33 and 25 percent: docs/glossary.md, common practice, no source; carrier risks in the
+/// <summary>Worked cases. The trade's 66, 50, 33 and 25 percent: common practice, no source; carrier risks in the
 /// manner of Bridge 1997 and the textbooks' "unaffected sib of an affected: 2/3".</summary>
 public class BeliefReckonerTests
 {
@@ -227,7 +227,7 @@ public class BeliefReckonerTests
     [Fact]
     public void Of_SonOfASireWithItOnHisY_HasItOnHisY()
     {
-        // Mutant son of a Y-type sire and a wild dam: on the Y for every r [derived, docs/model/genetics.md].
+        // Mutant son of a Y-type sire and a wild dam: on the Y for every r [derived from the model of partial sex linkage].
         var sire = GenotypeBelief.Certain(Genotype.Wild(Snake, Sex.Male).With(Snake.FindLocus("banana")!, 0, 1));
 
         var belief = Of([Seen("banana", "banana", 0, 1, Sex.Male)], sire, GenotypeBelief.Wild(Snake, Sex.Female), Sex.Male);
@@ -281,6 +281,22 @@ public class BeliefReckonerTests
 
         Assert.Equal(["3/4", "1/4"], belief.Genotype[Group("clown")].Select(w => w.Weight.ToString()));
     }
+
+    [Fact]
+    public void Of_RuledOutByOneWhoIsNotSure_WeighsTheDoubt()
+    {
+        // Prior 1/2; nine in ten sure: (1/2)(0.1) / ((1/2)(0.1) + (1/2)(0.9)) = 1/10 [computed, Bayes' rule].
+        var belief = Of(
+            [new Observation.RuledOut([Snake.FindAllele("clown")!]) { Confidence = Probability.Ratio(9, 10) }],
+            Animal(Sex.Male, "clown", 0, 1),
+            Animal(Sex.Female, "clown", 0, 0));
+
+        Assert.Equal("1/10", Carries(belief, "clown"));
+    }
+
+    [Fact]
+    public void Of_ToldHetByOneWhoIsNotSure_IsAsSureAsThePerson() =>
+        Assert.Equal("3/4", Carries(Of([Told("clown", Probability.Certain) with { Confidence = Probability.Ratio(3, 4) }]), "clown"));
 
     [Fact]
     public void Of_NothingRecorded_IsWildWithoutSteps()

@@ -47,7 +47,7 @@ internal sealed class BeliefTwin
         else if (words is { } first)
         {
             start = first;
-            _now = Spoken(first);
+            _now = Doubted(Spoken(first), Sure(first));
             if (!isWild)
             {
                 Weigh(BeliefSource.Parents, first, d => parents.Keys.Any(p => HasPart(p, d)) ? 1.0 : 0.0, null);
@@ -61,7 +61,7 @@ internal sealed class BeliefTwin
 
         for (var i = 0; i < Records.Count; i++)
         {
-            if (i != start || Records[i] is Observation.Seen)
+            if (i != start || (Records[i] is Observation.Seen && Sure(i) == 1.0))
             {
                 Take(i, fromParents: start is null);
             }
@@ -94,7 +94,9 @@ internal sealed class BeliefTwin
 
     private void Weigh(BeliefSource source, int index, Func<Diplotype, double> likelihood, Func<Dictionary<Diplotype, double>>? otherwise)
     {
-        var weighed = _now.ToDictionary(p => p.Key, p => p.Value * likelihood(p.Key));
+        // Someone who is c sure is right with chance c.
+        var sure = source == BeliefSource.Parents ? 1.0 : Sure(index);
+        var weighed = _now.ToDictionary(p => p.Key, p => p.Value * ((sure * likelihood(p.Key)) + ((1.0 - sure) * (1.0 - likelihood(p.Key)))));
         var total = weighed.Values.Sum();
         if (total > 0.0)
         {
@@ -104,6 +106,19 @@ internal sealed class BeliefTwin
 
         Conflicts.Add((source, index));
         _now = otherwise?.Invoke() ?? _now;
+    }
+
+    private double Sure(int index) => Records[index].Confidence.Value;
+
+    private static Dictionary<Diplotype, double> Doubted(Dictionary<Diplotype, double> table, double sure)
+    {
+        var doubted = table.ToDictionary(p => p.Key, p => p.Value * sure);
+        if (sure < 1.0)
+        {
+            Add(doubted, default, 1.0 - sure);
+        }
+
+        return doubted;
     }
 
     private Dictionary<Diplotype, double> OfParents()

@@ -72,7 +72,7 @@ public class PairRankingTests
     [Fact]
     public void Of_HetAndVisualMales_PutsTheVisualFirst()
     {
-        // Mendel 1866: het x visual 1/2, het x het 1/4, visual x visual all (docs/references.md [Mendel1866]).
+        // Mendel 1866: het x visual 1/2, het x het 1/4, visual x visual all.
         GenotypeBelief[] sires = [Animal(Sex.Male, (0, 1)), Animal(Sex.Male, (1, 1)), Animal(Sex.Male, (0, 0))];
         GenotypeBelief[] dams = [Animal(Sex.Female, (0, 1)), Animal(Sex.Female, (1, 1))];
 

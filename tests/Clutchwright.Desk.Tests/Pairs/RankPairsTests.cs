@@ -1,0 +1,128 @@
+using Clutchwright.Desk.Crosses;
+using Clutchwright.Desk.Pairs;
+using Clutchwright.Desk.Tests.Testing;
+
+namespace Clutchwright.Desk.Tests.Pairs;
+
+public class RankPairsTests
+{
+    private const string Room = """
+        id,sex,hatched,seen,told,status
+        M1,m,2020,Spider Pastel,,Kept
+        M2,m,2020,Pastel,het Clown,Kept
+        M3,m,2020,Clown,,Sold
+        M4,m,2026-02-01,Clown,,Kept
+        F1,f,2020,Spider,het Clown,Kept
+        F2,f,2020,Pinstripe,66% het Clown,Kept
+        F3,f,2024-09-01,Clown,,HeldBack
+        U1,u,2020,Clown,,Kept
+        """;
+
+    [Fact]
+    public async Task RunAsync_PairsThatGiveADanger_AreLeftOutWithTheReason()
+    {
+        using var desk = await TestDesk.WithAsync(Room);
+
+        var answer = await AskAsync(desk, "Pastel");
+
+        Assert.Equal([("M2", "F2")], answer.Pairs.Select(p => (p.Sire.Tag, p.Dam.Tag)));
+        Assert.Equal(1, answer.PairsThatCan);
+        Assert.Equal(3, answer.LeftOutCount);
+        Assert.Equal(
+            [("M1", "F1"), ("M1", "F2"), ("M2", "F1")],
+            answer.LeftOut.Select(p => (p.Sire.Tag, p.Dam.Tag)).Order());
+        var both = answer.LeftOut.Single(p => p.Sire.Tag == "M1" && p.Dam.Tag == "F1");
+        Assert.Equal(["spider-two-copies", "spider-wobble"], both.Why.Select(w => w.Code));
+        Assert.All(both.Why, w => Assert.NotEmpty(w.Text));
+        Assert.NotEmpty(both.Why[1].Sources);
+    }
+
+    [Fact]
+    public async Task RunAsync_AnimalsThatCannotBePaired_AreLeftOutAndSaid()
+    {
+        // First paired: males from about 12 months, females from about 30 (common practice, no source). The clock stands at May 2026.
+        using var desk = await TestDesk.WithAsync(Room);
+
+        var answer = await AskAsync(desk, "Clown");
+
+        Assert.Equal((2, 2), (answer.MalesLooked, answer.FemalesLooked));
+        Assert.Contains(answer.Notes, n => n.StartsWith("1 male is under 12 months", StringComparison.Ordinal));
+        Assert.Contains(answer.Notes, n => n.StartsWith("1 female is under 30 months", StringComparison.Ordinal));
+        Assert.Contains(answer.Notes, n => n.StartsWith("1 animal is not sexed", StringComparison.Ordinal));
+        Assert.DoesNotContain(answer.Pairs, p => p.Sire.Tag is "M3" or "M4" or "U1");
+    }
+
+    [Fact]
+    public async Task RunAsync_WantThatNoAnimalCarries_SaysSo()
+    {
+        using var desk = await TestDesk.WithAsync(Room);
+
+        var answer = await AskAsync(desk, "Piebald");
+
+        Assert.Empty(answer.Pairs);
+        Assert.Contains(answer.Notes, n => n.Contains("no animal of the stock carries Piebald", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task RunAsync_EmptyStock_HasNoPairs()
+    {
+        using var desk = new TestDesk();
+
+        var answer = await AskAsync(desk, "Clown");
+
+        Assert.Empty(answer.Pairs);
+        Assert.Equal((0, 0), (answer.MalesLooked, answer.FemalesLooked));
+    }
+
+    [Fact]
+    public async Task RunAsync_WrongQuestion_ListsEveryProblem()
+    {
+        using var desk = new TestDesk();
+
+        var answer = await desk.Get<RankPairs>().RunAsync(
+            new("Clwn") { Eggs = 999, Most = 0, Recombination = new Dictionary<string, double> { ["Clown"] = 0.1 } }, TestDesk.Cancel);
+
+        Assert.Equal(["eggs", "most", "recombination", "want"], answer.Problems.Select(p => p.Where).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task RunAsync_Demo_EveryPairHasTheOddsOfItsCross()
+    {
+        using var desk = await TestDesk.WithDemoAsync();
+
+        foreach (var want in new[] { "Enchi Desert Ghost Clown", "Banana Clown or Pastel Clown", "1.0 male maker Banana", "Ivory" })
+        {
+            var answer = (await desk.Get<RankPairs>().RunAsync(new(want) { Eggs = 6, Most = 12 }, TestDesk.Cancel)).Value!;
+            Assert.NotEmpty(answer.Pairs);
+            Assert.Equal(answer.Pairs.OrderByDescending(p => p.ThisSeason.Value).Select(p => p.ThisSeason), answer.Pairs.Select(p => p.ThisSeason));
+            foreach (var pair in answer.Pairs.Concat(answer.LeftOut.Select(l => new PairLine(l.Sire, l.Dam, default, l.ThisSeason, default, []))))
+            {
+                var cross = (await desk.Get<AskCross>().RunAsync(
+                    new(pair.Sire.Tag, pair.Dam.Tag) { Wants = [want], Clutch = new(6, null, null) }, TestDesk.Cancel)).Value!;
+                Assert.Equal(cross.Wants[0].AtLeastOne.Value, pair.ThisSeason.Value, 1e-12);
+                Assert.Equal(
+                    answer.LeftOut.Any(l => l.Sire.Tag == pair.Sire.Tag && l.Dam.Tag == pair.Dam.Tag),
+                    cross.Warnings.Any(w => w.Severity is "lethal" or "suffering" && w.Text.Contains("This pair gives it", StringComparison.Ordinal)));
+            }
+        }
+    }
+
+    [Fact]
+    public async Task RunAsync_ThisSeason_CountsTheChanceThatSheLays()
+    {
+        using var desk = await TestDesk.WithAsync(Room);
+
+        var pair = Assert.Single((await AskAsync(desk, "Pastel")).Pairs);
+        var cross = (await desk.Get<AskCross>().RunAsync(new("M2", "F2") { Wants = ["Pastel"] }, TestDesk.Cancel)).Value!;
+
+        // The catalogue's laying figure is 0.75; a clutch that is there is not asked whether she lays.
+        Assert.Equal(0.75 * cross.Wants[0].AtLeastOne.Value, pair.ThisSeason.Value, 1e-9);
+    }
+
+    private static async Task<PairsAnswer> AskAsync(TestDesk desk, string want)
+    {
+        var answer = await desk.Get<RankPairs>().RunAsync(new(want), TestDesk.Cancel);
+        Assert.Empty(answer.Problems);
+        return answer.Value!;
+    }
+}
