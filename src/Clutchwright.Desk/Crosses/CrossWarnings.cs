@@ -19,18 +19,21 @@ internal static class CrossWarnings
         var warnings = new List<Warning>();
         foreach (var danger in cross.Mating.Species.Dangers.OrderByDescending(d => d.Severity))
         {
-            var chance = cross.ChanceOf(danger);
+            var notes = new List<string>();
+            var (chance, inSire, inDam) = (cross.ChanceOf(danger), danger.ChanceIn(sire), danger.ChanceIn(dam));
             if (!chance.IsImpossible)
             {
-                warnings.Add(catalogue.Wording.Danger(danger, $"This pair gives it in {OddsText.RatioAndPercent(chance)} of the eggs laid."));
+                notes.Add($"This pair gives it in {OddsText.RatioAndPercent(chance)} of the eggs laid.");
             }
-        }
 
-        foreach (var (name, parent) in new[] { ("sire", sire), ("dam", dam) })
-        {
-            foreach (var danger in cross.Mating.Species.Dangers.Where(d => !d.ChanceIn(parent).IsImpossible))
+            if (Own(inSire, inDam) is { } own)
             {
-                warnings.Add(catalogue.Wording.Danger(danger, $"The {name} has this genotype itself or may have it.") with { Code = $"{name}-{danger.Id}" });
+                notes.Add(own);
+            }
+
+            if (notes.Count > 0)
+            {
+                warnings.Add(catalogue.Wording.Danger(danger, string.Join(' ', notes)));
             }
         }
 
@@ -42,6 +45,14 @@ internal static class CrossWarnings
         warnings.AddRange(Recombination(catalogue, sire, dam));
         return warnings;
     }
+
+    private static string? Own(Probability inSire, Probability inDam) => (inSire.IsImpossible, inDam.IsImpossible) switch
+    {
+        (true, true) => null,
+        (false, true) => inSire.IsCertain ? "The sire has it himself." : $"The sire has it himself with a chance of {OddsText.RatioAndPercent(inSire)}.",
+        (true, false) => inDam.IsCertain ? "The dam has it herself." : $"The dam has it herself with a chance of {OddsText.RatioAndPercent(inDam)}.",
+        _ => inSire.IsCertain && inDam.IsCertain ? "Both parents have it themselves." : "Both parents have it or may have it themselves.",
+    };
 
     public static IReadOnlyList<LossLine> Losses(OpenCatalogue catalogue, Cross cross)
     {

@@ -44,10 +44,7 @@ internal static class StatementReader
         var outcome = catalogue.Read(text);
         return outcome.IsRead
             ? null
-            : new TradeTextProblem(
-                outcome.Problem.Text, // which names the nearest spellings
-                null,
-                outcome.Problem.Position);
+            : new TradeTextProblem(outcome.Problem.Text, Position: outcome.Problem.Position);
     }
 
     private static IEnumerable<Observation> Read(
