@@ -106,7 +106,7 @@ public sealed record WantAnswer(
     IReadOnlyDictionary<int, int?> ClutchesFor,
     IReadOnlyList<WhyStep> Why);
 
-/// <summary>Eggs of a genotype that do not live.</summary>
+/// <summary>Eggs of a genotype that do not live. An egg with two such genotypes is counted under each.</summary>
 /// <param name="Text">The genotype in trade words.</param>
 /// <param name="Stage"><c>egg</c>, <c>hatch</c> or <c>first months</c>.</param>
 /// <param name="PerEgg">The share of good eggs lost so.</param>

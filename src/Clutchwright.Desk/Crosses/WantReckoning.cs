@@ -30,19 +30,27 @@ internal sealed class WantReckoning(OpenCatalogue catalogue, Cross cross, GoodEg
             [.. Why(asked, shared)]);
     }
 
+    // Where not every egg lives, loci are reckoned among live hatchlings: only there do their chances multiply.
     private IEnumerable<WhyStep> Why((string Text, Want Want) asked, SharedChance shared)
     {
+        if (cross.Survival.IsImpossible)
+        {
+            yield return new("No genotype of this pair lives to hatch.", Probability.Impossible);
+            yield break;
+        }
+
+        var ofWhat = cross.Survival.IsCertain ? "eggs" : "live hatchlings";
         foreach (var alternative in asked.Want.Alternatives)
         {
             if (asked.Want.Alternatives.Count > 1)
             {
-                yield return new("One way to have it:", cross.ChanceOf(new Want([alternative])));
+                yield return new($"One way to have it; of the {ofWhat}:", Among(new Want([alternative])));
             }
 
             foreach (var locus in alternative.Loci)
             {
-                var alone = cross.ChanceOf(new Want([new WantedGenotype(null, [locus])]));
-                yield return new($"At {locus.Locus.Name}: {Parents(locus)}. Of the eggs laid this share has what is wanted there and lives.", alone);
+                var alone = Among(new Want([new WantedGenotype(null, [locus])]));
+                yield return new($"At {locus.Locus.Name}: {Parents(locus)}. Of the {ofWhat} this share has what is wanted there.", alone);
             }
 
             if (alternative.Sex is { } sex)
@@ -53,14 +61,15 @@ internal sealed class WantReckoning(OpenCatalogue catalogue, Cross cross, GoodEg
             if (alternative.Loci.Count > 1)
             {
                 yield return new(
-                    "Loci that are not linked are inherited independently, so their chances multiply. All together, per egg:",
-                    cross.ChanceOf(new Want([alternative])));
+                    $"Loci that are not linked are inherited independently, so their chances multiply. All together, of the {ofWhat}:",
+                    Among(new Want([alternative])));
             }
         }
 
         if (!cross.Survival.IsCertain)
         {
             yield return new("Not every genotype lives. Of good eggs laid this share becomes a live hatchling:", cross.Survival);
+            yield return new("Multiplied with it, per good egg laid:", shared.PerEgg);
         }
 
         if (shared.Cases.Count > 1)
@@ -82,6 +91,8 @@ internal sealed class WantReckoning(OpenCatalogue catalogue, Cross cross, GoodEg
                 : $"At least one in the clutch is one less the chance of none in {eggs.Mean:0.#} good eggs on average:",
             shared.AtLeastOne(eggs));
     }
+
+    private Probability Among(Want want) => cross.ChanceOf(want).Given(cross.Survival);
 
     private string Parents(WantedPairs condition)
     {
