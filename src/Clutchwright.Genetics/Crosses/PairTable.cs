@@ -232,7 +232,26 @@ public sealed class PairTable
                 }
             }
 
-            return new(weights, values, isNever, possible);
+            return values[0].Length == 1 ? Merged(weights, values, isNever, possible) : new(weights, values, isNever, possible);
+        }
+
+        // Of one term most cases give the same few values; put together here they are multiplied once.
+        private static Factor Merged(Probability[] weights, Probability[][] values, bool isNever, ulong[] possible)
+        {
+            var count = 0;
+            for (var k = 0; k < weights.Length; k++)
+            {
+                var at = 0;
+                while (at < count && values[at][0] != values[k][0])
+                {
+                    at++;
+                }
+
+                (weights[at], values[at]) = at < count ? (weights[at] + weights[k], values[at]) : (weights[k], values[k]);
+                count = Math.Max(count, at + 1);
+            }
+
+            return new(weights[..count], values[..count], isNever, possible);
         }
 
         private (Probability[] Values, ulong[] Possible) Reckon(Diplotype sire, Diplotype dam)
