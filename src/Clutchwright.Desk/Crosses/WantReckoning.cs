@@ -64,6 +64,10 @@ internal sealed class WantReckoning(OpenCatalogue catalogue, Cross cross, GoodEg
                     $"Loci that are not linked are inherited independently, so their chances multiply. All together, of the {ofWhat}:",
                     Among(new Want([alternative])));
             }
+            else if (alternative.Sex is not null)
+            {
+                yield return new($"Both together, of the {ofWhat}:", Among(new Want([alternative])));
+            }
         }
 
         if (!cross.Survival.IsCertain)
