@@ -47,7 +47,7 @@ public sealed class ShowAnimal
             record.Offspring.Select(Relative).OfType<AnimalLine>().ToArray(),
             record.Animal.MassGrams is { } mass ? (int)Math.Round(mass) : null,
             record.Animal.Notes.Length == 0 ? null : record.Animal.Notes,
-            record.Statements.Select(AnimalWording.Line).ToArray(),
+            record.Statements.OrderBy(s => s.Kind).ThenBy(s => s.StatementId.Value).Select(AnimalWording.Line).ToArray(),
             AnimalWording.Beliefs(_catalogue, animal),
             _catalogue.Wording.LookByAge(shown),
             _catalogue.Species.Dangers

@@ -19,8 +19,8 @@ internal static class StatementReader
         var observations = new List<Observation>();
         var statements = new List<Statement>();
 
-        // Seen first: what everyone can check stands before what someone says.
-        foreach (var statement in recorded.OrderBy(s => s.Kind is StatementKind.Seen or StatementKind.LookedAtNormal ? 0 : 1))
+        // Seen first: what everyone can check stands before what someone says, and that before what breeding or a test has shown.
+        foreach (var statement in recorded.OrderBy(s => s.Kind).ThenBy(s => s.StatementId.Value))
         {
             foreach (var observation in Read(catalogue, animal, statement, problems))
             {
