@@ -37,7 +37,11 @@ public sealed record ClutchSetting(int? Eggs, double? Fertility, double? HatchRa
 /// <param name="Sex">Its part in the pair.</param>
 /// <param name="Words">Its genotype as believed.</param>
 /// <param name="Notes">What was taken for granted, in sentences.</param>
-public sealed record ParentAnswer(string Asked, string? Tag, Sex Sex, AnimalWords Words, IReadOnlyList<string> Notes);
+public sealed record ParentAnswer(string Asked, string? Tag, Sex Sex, AnimalWords Words, IReadOnlyList<string> Notes)
+{
+    /// <summary>Gets its name, where it is an animal of the stock that has one.</summary>
+    public string? Name { get; init; }
+}
 
 /// <summary>How many of a kind a clutch holds.</summary>
 /// <param name="Mean">The mean number.</param>

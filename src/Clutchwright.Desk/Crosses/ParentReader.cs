@@ -27,7 +27,7 @@ internal static class ParentReader
             }
 
             var belief = animal.As(sex);
-            return (belief, new(asked, animal.Animal.Tag, sex, catalogue.Wording.Animal(belief), notes));
+            return (belief, new(asked, animal.Animal.Tag, sex, catalogue.Wording.Animal(belief), notes) { Name = animal.Animal.Name });
         }
 
         var text = catalogue.Catalogue.Trade.Read(asked);
