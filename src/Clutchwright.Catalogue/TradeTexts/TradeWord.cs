@@ -1,3 +1,5 @@
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Looks;
 using Clutchwright.Genetics.Numbers;
 
 namespace Clutchwright.Catalogue.TradeTexts;
@@ -24,7 +26,13 @@ public enum TradeWordKind
 /// <param name="Chance">How likely it holds, exactly; the words give it rounded as the trade does, 66 % for 2/3.</param>
 public sealed record TradeWord(TradeWordKind Kind, string Text, Probability Chance)
 {
-    /// <summary>Gets whether it can be seen.</summary>
+    /// <summary>Gets the allele that is or may be carried in one copy; <c>null</c> where the words tell another thing.</summary>
+    public Allele? Allele { get; init; }
+
+    /// <summary>Gets the form that shows, or would, of the pair of alleles that the words tell; <c>null</c> where they tell another thing.</summary>
+    public Expression? Form { get; init; }
+
+    /// <summary>Gets whether it can be seen, unless a form of another locus hides it.</summary>
     public bool IsSeen => Kind == TradeWordKind.Seen;
 
     /// <summary>Gets whether it is or may be carried unseen.</summary>

@@ -102,13 +102,11 @@ internal sealed class TradeWriter(Lexicon lexicon)
     private IEnumerable<(int Order, TradeWord Word)> Certain(LinkageGroup group, Diplotype diplotype, bool heterogametic)
     {
         var ordered = group.IsSex && heterogametic;
-        var pairs = group.Loci
-            .Select(l => (Locus: l, First: group.AlleleAt(diplotype.First, l.IndexInGroup), Second: group.AlleleAt(diplotype.Second, l.IndexInGroup)))
-            .ToArray();
+        var pairs = group.Loci.Select(l => l.PairOf(diplotype)).ToArray();
         var needsStrands = ordered
             ? pairs.Any(p => p.First != p.Second && p.First != 0 && p.Second != 0)
             : pairs.Count(p => p.First != p.Second) > 1;
-        foreach (var (locus, first, second) in pairs)
+        foreach (var (locus, (first, second)) in group.Loci.Zip(pairs))
         {
             var maker = "";
             if (ordered && !needsStrands && first != second)
@@ -183,12 +181,18 @@ internal sealed class TradeWriter(Lexicon lexicon)
         foreach (var (pair, weight) in pairs.Where(p => p.Value != least.Value))
         {
             var percent = Percentages.Write(weight);
-            var text = Added(least.Value, pair) is { } more
-                ? locus.Alleles[more].Mode == InheritanceMode.Recessive
-                    ? $"{percent}% het {locus.Alleles[more].Name}"
-                    : $"{percent}% possible {locus.Alleles[more].Name}"
-                : $"{percent}% possible {PossiblePair(locus, pair.First, pair.Second)}";
-            yield return new(TradeWordKind.Carried, text, weight);
+            if (Added(least.Value, pair) is not { } more)
+            {
+                yield return new(TradeWordKind.Carried, $"{percent}% possible {PossiblePair(locus, pair.First, pair.Second)}", weight)
+                {
+                    Form = locus.ExpressionOf(pair.First, pair.Second),
+                };
+                continue;
+            }
+
+            var allele = locus.Alleles[more];
+            var how = allele.Mode == InheritanceMode.Recessive ? "het" : "possible";
+            yield return new(TradeWordKind.Carried, $"{percent}% {how} {allele.Name}", weight) { Allele = allele };
         }
     }
 
@@ -227,7 +231,7 @@ internal sealed class TradeWriter(Lexicon lexicon)
         var before = maker.Length == 0 ? "" : maker + " ";
         if (a == 0 && locus.Alleles[b].Mode == InheritanceMode.Recessive && !locus.ExpressionOf(0, b).IsVisible)
         {
-            yield return new(TradeWordKind.Carried, $"{before}het {locus.Alleles[b].Name}", Probability.Certain);
+            yield return new(TradeWordKind.Carried, $"{before}het {locus.Alleles[b].Name}", Probability.Certain) { Allele = locus.Alleles[b] };
             yield break;
         }
 
@@ -238,12 +242,15 @@ internal sealed class TradeWriter(Lexicon lexicon)
             && locus.Alleles[shown].Mode != InheritanceMode.Recessive
             && locus.ExpressionOf(a, b) == locus.ExpressionOf(0, shown))
         {
-            yield return new(TradeWordKind.Seen, PairName(locus, 0, shown), Probability.Certain);
-            yield return new(TradeWordKind.Carried, $"het {locus.Alleles[hidden].Name}", Probability.Certain);
+            yield return new(TradeWordKind.Seen, PairName(locus, 0, shown), Probability.Certain) { Form = locus.ExpressionOf(0, shown) };
+            yield return new(TradeWordKind.Carried, $"het {locus.Alleles[hidden].Name}", Probability.Certain) { Allele = locus.Alleles[hidden] };
             yield break;
         }
 
-        yield return new(TradeWordKind.Seen, before + PairName(locus, a, b, needsAllele: maker.Length > 0), Probability.Certain);
+        yield return new(TradeWordKind.Seen, before + PairName(locus, a, b, needsAllele: maker.Length > 0), Probability.Certain)
+        {
+            Form = locus.ExpressionOf(a, b),
+        };
     }
 
     private string PairName(Locus locus, int a, int b, bool needsAllele = false)

@@ -4,7 +4,7 @@ namespace Clutchwright.Desk.Words;
 
 /// <summary>One word group of an animal's trade text: something seen (faces set it bold and upright) or carried (italic).</summary>
 /// <param name="Text">For example <c>Super Pastel</c> or <c>66% het Pied</c>.</param>
-/// <param name="IsSeen">Whether it can be seen; false: carried.</param>
+/// <param name="IsSeen">Whether it can be seen; false: carried, or hidden by something seen.</param>
 /// <param name="Chance">The exact chance behind a possible het; <c>null</c> where it is certain.</param>
 /// <param name="GeneId">The id of the catalogue entry to open, or <c>null</c>.</param>
 public sealed record WordPart(string Text, bool IsSeen, Probability? Chance, string? GeneId);

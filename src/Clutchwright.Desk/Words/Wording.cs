@@ -15,9 +15,14 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
 {
     public AnimalWords Animal(GenotypeBelief belief)
     {
-        var parts = catalogue.Trade.Words(belief)
-            .Where(w => w.Kind != TradeWordKind.Sex)
-            .Select(w => new WordPart(w.Text, w.IsSeen, w.Chance.IsCertain ? null : w.Chance, null))
+        var words = catalogue.Trade.Words(belief).Where(w => w.Kind != TradeWordKind.Sex).ToArray();
+        var inSight = catalogue.Species.SeenOf(words.Where(w => w.IsSeen).Select(w => w.Form).OfType<Expression>().ToArray());
+        var parts = words
+            .Select(w => new WordPart(
+                w.Text,
+                w.IsSeen && (w.Form is null || inSight.Contains(w.Form)),
+                w.Chance.IsCertain ? null : w.Chance,
+                w.Allele?.Id ?? (w.Form is { IsVisible: true } form ? form.Id : null)))
             .ToArray();
         return new(
             parts.Length == 0 ? [new WordPart(catalogue.NormalName, IsSeen: true, null, null)] : parts,
