@@ -130,9 +130,6 @@ public sealed class SpeciesCatalogue
     /// <summary>Up to three known names nearest to one that is not known, nearest first.</summary>
     public IReadOnlyList<string> NearestNames(string name) => Spelling.Nearest(name, _lexicon.Names.Select(n => n.Name));
 
-    /// <summary>The stated look of exactly these visible forms; <c>null</c>: none is stated.</summary>
-    public LookEntry? FindLook(IEnumerable<Expression> forms) => LookBook.Find(Visible(forms));
-
     /// <summary>How an animal that shows these forms looks at an age: as stated, or else composed from stated parts.</summary>
     /// <param name="forms">The visible forms, at most one a locus; none: the normal animal.</param>
     /// <param name="stage">The stage of life.</param>

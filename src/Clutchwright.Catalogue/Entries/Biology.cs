@@ -22,27 +22,6 @@ public sealed class Biology
     /// <summary>Gets the share of fertile eggs that hatch, genotype aside.</summary>
     public Spread? HatchRate => Find("hatch-rate");
 
-    /// <summary>Gets the clutches of a female in a year.</summary>
-    public Spread? ClutchesAYear => Find("clutches-a-year");
-
-    public Spread? IncubationDays => Find("incubation-days");
-
-    public Spread? PrelayShedToEggsDays => Find("prelay-shed-to-eggs-days");
-
-    public Spread? OvulationToEggsDays => Find("ovulation-to-eggs-days");
-
-    public Spread? OvulationToPrelayShedDays => Find("ovulation-to-prelay-shed-days");
-
-    public Spread? HatchlingMassGrams => Find("hatchling-mass-grams");
-
-    public Spread? EggMassGrams => Find("egg-mass-grams");
-
-    public Spread? FirstShedDays => Find("first-shed-days");
-
-    public Spread? MaleBreedingMassGrams => Find("male-breeding-mass-grams");
-
-    public Spread? FemaleBreedingMassGrams => Find("female-breeding-mass-grams");
-
     public Spread? MaleBreedingAgeMonths => Find("male-breeding-age-months");
 
     public Spread? FemaleBreedingAgeMonths => Find("female-breeding-age-months");

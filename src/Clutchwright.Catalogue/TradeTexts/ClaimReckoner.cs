@@ -157,7 +157,7 @@ internal sealed class ClaimReckoner
 
             foreach (var (locus, pairs) in loci)
             {
-                var (x, y) = (group.AlleleAt(a, locus.IndexInGroup), group.AlleleAt(b, locus.IndexInGroup));
+                var (x, y) = locus.PairOf(new(a, b));
                 if (!pairs.Any(p => p.IsPhased ? (p.First, p.Second) == (x, y) : PairReckoner.Unordered(p) == (Math.Min(x, y), Math.Max(x, y))))
                 {
                     return Problem(TextProblemKind.Contradiction, strand, $"'{PairReckoner.Words(_text, strand)}' is not what the words say of {locus.Name}.");

@@ -79,8 +79,7 @@ internal sealed class WantReader
 
             foreach (var locus in claim.Group.Loci)
             {
-                var first = claim.Group.AlleleAt(claim.Strands.First, locus.IndexInGroup);
-                var second = claim.Group.AlleleAt(claim.Strands.Second, locus.IndexInGroup);
+                var (first, second) = locus.PairOf(claim.Strands);
                 loci[locus] = claim.BySexChromosome ? WantedPairs.ByStrand(locus, first, second) : WantedPairs.Of(locus, [(first, second)]);
                 if (claims.Find(c => c.Locus == locus) is { } words)
                 {

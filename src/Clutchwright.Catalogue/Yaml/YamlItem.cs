@@ -39,8 +39,6 @@ internal sealed partial class YamlScalar(string text, bool isPlain, int line, in
             ? value
             : null;
 
-    public bool IsText => !IsNull && Truth is null && Number is null;
-
     public override void WriteTo(Utf8JsonWriter writer)
     {
         if (IsNull)

@@ -90,7 +90,7 @@ internal static class CrossWarnings
         foreach (var locus in group.Loci)
         {
             if (locus.Placement is not Placement.SexLinked { Recombination.Value: var r } || r is 0.0 or 0.5
-                || parent[group].All(w => group.AlleleAt(w.Value.First, locus.IndexInGroup) == group.AlleleAt(w.Value.Second, locus.IndexInGroup)))
+                || parent[group].All(w => locus.PairOf(w.Value) is var (first, second) && first == second))
             {
                 continue;
             }

@@ -35,7 +35,7 @@ internal static class StatementReader
             problems.Add(Say(catalogue, statements[conflict.Observation], conflict, matings.Count > 0));
         }
 
-        return new(animal, belief, observations, statements, problems);
+        return new(animal, belief, statements, problems);
     }
 
     /// <summary>What is wrong with a text of a statement; <c>null</c>: it can be read.</summary>

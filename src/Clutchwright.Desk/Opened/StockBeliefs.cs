@@ -72,7 +72,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
                     : StatementReader.Believe(catalogue, animal, animal.Statements, Matings(animal), BothKnown(animal)));
         }
 
-        return new(catalogue, latest, [.. animals.Select(a => believed[a.AnimalId])]);
+        return new(latest, [.. animals.Select(a => believed[a.AnimalId])]);
 
         bool RestsOnTheSame(StockAnimal old, Animal animal) =>
             old.Animal.Sex == animal.Sex
@@ -118,16 +118,13 @@ internal sealed class StockState
     private readonly Dictionary<string, StockAnimal> _byTag;
     private readonly Dictionary<AnimalId, StockAnimal> _byId;
 
-    public StockState(OpenCatalogue catalogue, DeedId latest, IReadOnlyList<StockAnimal> animals)
+    public StockState(DeedId latest, IReadOnlyList<StockAnimal> animals)
     {
-        Catalogue = catalogue;
         Latest = latest;
         Animals = animals;
         _byTag = animals.ToDictionary(a => a.Animal.Tag.Trim(), StringComparer.OrdinalIgnoreCase);
         _byId = animals.ToDictionary(a => a.Animal.AnimalId);
     }
-
-    public OpenCatalogue Catalogue { get; }
 
     public DeedId Latest { get; }
 
@@ -141,13 +138,11 @@ internal sealed class StockState
 /// <summary>An animal of the stock with what is believed of it.</summary>
 /// <param name="Animal">As recorded.</param>
 /// <param name="Belief">As believed.</param>
-/// <param name="Observations">What the belief was made from, in the order of <see cref="Statements"/>.</param>
-/// <param name="Statements">The statements that could be read.</param>
+/// <param name="Statements">The statements that could be read, one for each observation that the belief was made from.</param>
 /// <param name="Problems">Statements that cannot be read, and conflicts, in sentences.</param>
 internal sealed record StockAnimal(
     Animal Animal,
     AnimalBelief Belief,
-    IReadOnlyList<Observation> Observations,
     IReadOnlyList<Statement> Statements,
     IReadOnlyList<string> Problems)
 {

@@ -91,10 +91,10 @@ public sealed class SharedChance
     public int? ClutchesFor(Probability confidence, GoodEggs clutch) =>
         clutch.IsAlwaysEmpty ? null : Fewest(confidence, clutch.NoneOf);
 
-    // Repeats of one trial that misses with a chance by case: the fewest so that one hits.
     /// <summary>Takes cases that are known to be distinct, possible and whole.</summary>
     internal static SharedChance OfDistinct(Weighted<Probability>[] cases) => new(cases);
 
+    // Repeats of one trial that misses with a chance by case: the fewest so that one hits.
     private int? Fewest(Probability confidence, Func<Probability, Probability> missOf)
     {
         if (confidence.IsImpossible || confidence.IsCertain)

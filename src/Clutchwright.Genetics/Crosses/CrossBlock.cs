@@ -130,13 +130,7 @@ internal sealed class CrossBlock
     }
 
     /// <summary>The allele indices of a state at a locus of the block, ordered by chromosome where the state's sex has two different ones.</summary>
-    public (int First, int Second) PairAt(ChildState state, Locus locus)
-    {
-        var diplotype = state.Diplotypes[IndexOf(locus.Group)];
-        return (
-            locus.Group.AlleleAt(diplotype.First, locus.IndexInGroup),
-            locus.Group.AlleleAt(diplotype.Second, locus.IndexInGroup));
-    }
+    public (int First, int Second) PairAt(ChildState state, Locus locus) => locus.PairOf(state.Diplotypes[IndexOf(locus.Group)]);
 
     public bool IsOrdered(ChildState state, Locus locus) => locus.Group.IsSex && state.Sex == Heterogametic;
 

@@ -40,10 +40,7 @@ internal sealed class CrossBlockSites(IReadOnlyList<LinkageGroup> groups)
                 continue;
             }
 
-            var diplotype = state.Diplotypes[at];
-            var (a, b) = (
-                locus.Group.AlleleAt(diplotype.First, locus.IndexInGroup),
-                locus.Group.AlleleAt(diplotype.Second, locus.IndexInGroup));
+            var (a, b) = locus.PairOf(state.Diplotypes[at]);
             if (!pairs[a, b])
             {
                 return false;

@@ -138,10 +138,7 @@ public sealed class Mating
         return block.Cases
             .GroupBy(c =>
             {
-                var diplotype = sex == Sex.Male ? c.Sire[at] : c.Dam[at];
-                var (a, b) = (
-                    locus.Group.AlleleAt(diplotype.First, locus.IndexInGroup),
-                    locus.Group.AlleleAt(diplotype.Second, locus.IndexInGroup));
+                var (a, b) = locus.PairOf(sex == Sex.Male ? c.Sire[at] : c.Dam[at]);
                 return a <= b ? (a, b) : (b, a);
             })
             .Select(g => new Weighted<(int, int)>(g.Key, g.Aggregate(Probability.Impossible, (sum, c) => sum + c.Weight)))

@@ -36,7 +36,7 @@ internal static class WantReckoner
         var alternatives = Possible(cross, want);
         if (alternatives.Count == 0)
         {
-            return SharedChance.Certain(Probability.Impossible);
+            return SharedChance.Never;
         }
 
         var (subsets, coefficients) = Subsets(alternatives.Count);

@@ -67,8 +67,8 @@ public sealed class Danger
         foreach (var group in Sites.Select(s => s.Locus.Group).Distinct())
         {
             product *= belief[group]
-                .Where(w => Sites.Where(s => s.Locus.Group == group).All(s => s.Pairs[
-                    group.AlleleAt(w.Value.First, s.Locus.IndexInGroup), group.AlleleAt(w.Value.Second, s.Locus.IndexInGroup)]))
+                .Where(w => Sites.Where(s => s.Locus.Group == group)
+                    .All(s => s.Locus.PairOf(w.Value) is var (first, second) && s.Pairs[first, second]))
                 .Aggregate(Probability.Impossible, (sum, w) => sum + w.Weight);
         }
 

@@ -64,8 +64,7 @@ public sealed class Genotype : IEquatable<Genotype>
     /// <summary>The indices of the two alleles at a locus: the smaller first, or that on X or Z where the order counts.</summary>
     public (int First, int Second) AllelesAt(Locus locus)
     {
-        var diplotype = this[locus.Group];
-        var (a, b) = (locus.Group.AlleleAt(diplotype.First, locus.IndexInGroup), locus.Group.AlleleAt(diplotype.Second, locus.IndexInGroup));
+        var (a, b) = locus.PairOf(this[locus.Group]);
         return Ordered(locus.Group, IsHeterogametic) || a <= b ? (a, b) : (b, a);
     }
 

@@ -89,8 +89,7 @@ public sealed class GenotypeBelief
     {
         var locus = allele.Locus;
         return this[locus.Group]
-            .Where(w => locus.Group.AlleleAt(w.Value.First, locus.IndexInGroup) == allele.Index
-                || locus.Group.AlleleAt(w.Value.Second, locus.IndexInGroup) == allele.Index)
+            .Where(w => locus.PairOf(w.Value) is var (first, second) && (first == allele.Index || second == allele.Index))
             .Aggregate(Probability.Impossible, (sum, w) => sum + w.Weight);
     }
 
@@ -100,9 +99,7 @@ public sealed class GenotypeBelief
         var sum = new Dictionary<(int First, int Second), Probability>();
         foreach (var (value, weight) in this[locus.Group])
         {
-            var (a, b) = (
-                locus.Group.AlleleAt(value.First, locus.IndexInGroup),
-                locus.Group.AlleleAt(value.Second, locus.IndexInGroup));
+            var (a, b) = locus.PairOf(value);
             var key = a <= b ? (a, b) : (b, a);
             sum[key] = sum.TryGetValue(key, out var old) ? old + weight : weight;
         }

@@ -1,3 +1,4 @@
+using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Looks;
 using Clutchwright.Genetics.Numbers;
 
@@ -42,6 +43,10 @@ public sealed class Locus
 
     /// <summary>Gets the place in <see cref="LinkageGroup.Loci"/>, from 0.</summary>
     public int IndexInGroup { get; private set; }
+
+    /// <summary>The indices of the two alleles that a diplotype of <see cref="Group"/> has at this locus, in the diplotype's order.</summary>
+    public (int First, int Second) PairOf(Diplotype diplotype) =>
+        (Group.AlleleAt(diplotype.First, IndexInGroup), Group.AlleleAt(diplotype.Second, IndexInGroup));
 
     /// <summary>The form a pair of alleles takes when it shows; order does not matter.</summary>
     /// <param name="first">An allele's index, from 0.</param>

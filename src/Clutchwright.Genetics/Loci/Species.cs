@@ -116,12 +116,6 @@ public sealed class Species
         return shown.Where(e => e.IsVisible && !acting.Any(m => m.Hides(e))).ToArray();
     }
 
-    /// <summary>Leaves of the forms that hide something those that act here, and names what each hides of the others.</summary>
-    public IReadOnlyList<(Expression By, Expression Hidden)> HiddenAmong(IReadOnlyCollection<Expression> shown) =>
-        Masks.Acting(shown.Where(e => e.IsVisible))
-            .SelectMany(m => shown.Where(m.Hides).Select(e => (m.By, e)))
-            .ToArray();
-
     /// <inheritdoc/>
     public override string ToString() => Id;
 

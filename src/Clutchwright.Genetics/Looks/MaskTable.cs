@@ -36,8 +36,6 @@ internal sealed class MaskTable
         return table;
     }
 
-    public bool IsMasker(Expression expression) => _masks.ContainsKey(expression);
-
     public Mask? MaskOf(Expression expression) => _masks.GetValueOrDefault(expression);
 
     /// <summary>Finds which of the given maskers act: one that is itself hidden hides nothing. Of two that hide each other the one

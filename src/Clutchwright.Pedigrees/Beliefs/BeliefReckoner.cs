@@ -265,7 +265,7 @@ public static class BeliefReckoner
             var chance = Probability.Certain;
             foreach (var locus in group.Loci)
             {
-                var (a, b) = Pair(diplotype, locus);
+                var (a, b) = locus.PairOf(diplotype);
                 var form = seen.Forms.FirstOrDefault(f => f.Locus == locus);
                 var match = Probability.Impossible;
                 foreach (var (expression, share) in locus.ExpressionsOf(a, b))
@@ -283,7 +283,7 @@ public static class BeliefReckoner
             return chance;
         }
 
-        private Probability Says(Observation.DnaTest test, Diplotype diplotype)
+        private static Probability Says(Observation.DnaTest test, Diplotype diplotype)
         {
             var copies = Copies(diplotype, test.Allele);
             return copies == 0
@@ -291,15 +291,11 @@ public static class BeliefReckoner
                 : (test.Copies == copies ? test.Sensitivity : test.Sensitivity.Complement);
         }
 
-        private int Copies(Diplotype diplotype, Allele allele)
+        private static int Copies(Diplotype diplotype, Allele allele)
         {
-            var (a, b) = Pair(diplotype, allele.Locus);
+            var (a, b) = allele.Locus.PairOf(diplotype);
             return (a == allele.Index ? 1 : 0) + (b == allele.Index ? 1 : 0);
         }
-
-        private (int First, int Second) Pair(Diplotype diplotype, Locus locus) => (
-            group.AlleleAt(diplotype.First, locus.IndexInGroup),
-            group.AlleleAt(diplotype.Second, locus.IndexInGroup));
 
         private static bool IsWild(IReadOnlyList<Weighted<Diplotype>> possibilities) =>
             possibilities.Count == 1 && possibilities[0].Value.IsWild;

@@ -41,10 +41,6 @@ public sealed class Book : IDisposable
     /// <summary>Now, in UTC.</summary>
     internal DateTime Now => _clock.GetUtcNow().UtcDateTime;
 
-    /// <summary>Where a user's book is kept if nothing else is said.</summary>
-    public static string DefaultFolder =>
-        Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "clutchwright");
-
     /// <summary>Opens the book in a data folder; makes the folder and an empty book if there is none, and brings an older
     /// book to this program's form.</summary>
     public static Task<Outcome<Book>> OpenAsync(string folder, TimeProvider clock, CancellationToken cancellation) =>

@@ -28,14 +28,6 @@ internal static class SexWords
         _ => null,
     };
 
-    /// <summary>As forms and addresses hold it.</summary>
-    public static string Letter(Sex? sex) => sex switch
-    {
-        Sex.Male => "m",
-        Sex.Female => "f",
-        _ => "u",
-    };
-
     /// <summary>From a form or an address; <c>null</c> where it names no sex.</summary>
     public static Sex? FromLetter(string? letter) => letter switch
     {
