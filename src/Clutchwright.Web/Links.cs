@@ -6,7 +6,7 @@ namespace Clutchwright.Web;
 internal static class Links
 {
     private static readonly HashSet<string> Taken =
-        new(["new", "import", "history", "bin", "demo", "export.csv"], StringComparer.OrdinalIgnoreCase);
+        new(["new", "import", "history", "bin", "animal", "export.csv"], StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The page of an animal. Tags that name another page of the stock have a longer address.</summary>
     public static string Animal(string tag) => Taken.Contains(tag) ? $"/stock/animal/{Escape(tag)}" : $"/stock/{Escape(tag)}";

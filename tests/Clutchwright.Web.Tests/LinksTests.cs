@@ -9,6 +9,7 @@ public sealed class LinksTests
     [InlineData("24/03", "/stock/24%2F03")]
     [InlineData("import", "/stock/animal/import")]
     [InlineData("NEW", "/stock/animal/NEW")]
+    [InlineData("animal", "/stock/animal/animal")]
     [InlineData("a b&c", "/stock/a%20b%26c")]
     public void Animal_AnyTag_HasAnAddressOfItsOwn(string tag, string address) => Assert.Equal(address, Links.Animal(tag));
 

@@ -1,7 +1,9 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Text.Json.Nodes;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Loci;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -13,19 +15,26 @@ internal static class ListCommand
     // So many at a time are asked of the book; all of them are shown.
     private const int PageSize = 500;
 
+    private static readonly string[] Statuses = [.. RecordWords.Statuses.Select(s => s.Value), AnimalsQuestion.Bin];
+
     public static Command Create(CommonOptions common, Terminal terminal)
     {
         var find = new Option<string?>("--find") { Description = "Only animals in whose record this text stands.", HelpName = "TEXT" };
         var sex = new Option<string?>("--sex") { Description = "Only males (m) or females (f).", HelpName = "m|f" };
         sex.AcceptOnlyFromAmong("m", "f");
-        var status = new Option<string?>("--status") { Description = "Only animals of this status, such as Kept or HeldBack.", HelpName = "STATUS" };
+        var status = new Option<string?>("--status")
+        {
+            Description = $"Only animals of this status: {Spelling.OneOf(Statuses)}.",
+            HelpName = "STATUS",
+            CustomParser = given => ReadStatus(given),
+        };
         var order = new Option<string>("--order")
         {
-            Description = "By tag, by hatch date or by the latest change: tag, hatched or changed. Default: tag.",
+            Description = "By tag, by name, the youngest first or the lately added first: tag, name, hatched or added. Default: tag.",
             HelpName = "ORDER",
             DefaultValueFactory = _ => "tag",
         };
-        order.AcceptOnlyFromAmong("tag", "hatched", "changed");
+        order.AcceptOnlyFromAmong("tag", "name", "hatched", "added");
         var command = new Command("list", "The animals of your stock.") { find, sex, status, order };
         command.SetAction(async (asked, cancel) =>
         {
@@ -78,6 +87,18 @@ internal static class ListCommand
     /// <summary>The sex as the trade writes it.</summary>
     public static string Sexed(AnimalLine animal) => animal.Sex switch { Sex.Male => "1.0", Sex.Female => "0.1", _ => "0.0.1" };
 
+    private static string? ReadStatus(ArgumentResult given)
+    {
+        var text = given.Tokens[0].Value;
+        if (Statuses.FirstOrDefault(s => string.Equals(s, text, StringComparison.OrdinalIgnoreCase)) is { } known)
+        {
+            return known;
+        }
+
+        given.AddError($"--status: '{text}' is no status; one of {Spelling.OneOf(Statuses)}{Spelling.Hint(text, Statuses)}");
+        return null;
+    }
+
     private static void Show(Terminal terminal, List<AnimalLine> animals)
     {
         var page = new Page(terminal);
@@ -96,7 +117,7 @@ internal static class ListCommand
                     Sexed(a),
                     Page.Marked(a.Words),
                     Page.Plain(a.Hatched),
-                    Page.Plain(a.Status),
+                    Page.Plain(RecordWords.Status(a.Status)),
                     a.HasProblem ? "look at its record" : string.Empty,
                 })]);
             var (males, females) = (animals.Count(a => a.Sex == Sex.Male), animals.Count(a => a.Sex == Sex.Female));

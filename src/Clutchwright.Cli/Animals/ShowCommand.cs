@@ -44,6 +44,7 @@ internal static class ShowCommand
         .With("dam", animal.Dam?.Tag)
         .With("possibleSires", JsonShapes.Array(animal.PossibleSires))
         .With("offspring", JsonShapes.Array(animal.Offspring.Select(o => o.Tag)))
+        .With("possibleOffspring", JsonShapes.Array(animal.PossibleOffspring.Select(o => o.Tag)))
         .With("massGrams", animal.MassGrams)
         .With("notes", animal.Notes)
         .With("statements", JsonShapes.Array(animal.Statements, s => new JsonObject
@@ -81,10 +82,11 @@ internal static class ShowCommand
         var facts = new (string Name, string? Value)[]
         {
             ("hatched", animal.Line.Hatched),
-            ("status", animal.IsInBin ? "in the bin" : animal.Line.Status),
+            ("status", animal.IsInBin ? "in the bin" : RecordWords.Status(animal.Line.Status)),
             ("sire", animal.Sire?.Tag ?? (animal.PossibleSires.Count > 0 ? $"one of {Spelling.OneOf(animal.PossibleSires)}" : null)),
             ("dam", animal.Dam?.Tag),
-            ("young", animal.Offspring.Count > 0 ? string.Join(", ", animal.Offspring.Select(o => o.Tag)) : null),
+            ("young", string.Join(", ", animal.Offspring.Select(o => o.Tag))),
+            ("perhaps its young", string.Join(", ", animal.PossibleOffspring.Select(o => o.Tag))),
             ("mass", animal.MassGrams is { } grams ? $"{grams:N0} g" : null),
             ("notes", animal.Notes),
         };
@@ -102,7 +104,7 @@ internal static class ShowCommand
                 ["", "", "by", "when", ">how sure"],
                 [.. animal.Statements.Select(s => new[]
                 {
-                    Page.Plain(s.Kind), Page.Plain(s.Text), Page.Plain(s.Who), Page.Plain(s.When), $"{s.Confidence * 100:0.#}%",
+                    Page.Plain(RecordWords.Statement(s.Kind)), Page.Plain(s.Text), Page.Plain(s.Who), Page.Plain(s.When), $"{s.Confidence * 100:0.#}%",
                 })]);
         }
 

@@ -35,7 +35,7 @@ internal sealed class CrossCommand
     };
 
     private readonly Option<int?> _eggs = Options.Count(
-        "--eggs", "The clutch has N good eggs: fertile, and hatching unless their genotype forbids it. Default: from the species' biology.", "N", 1, 200);
+        "--eggs", "The clutch has N good eggs: fertile, and hatching unless their genotype forbids it. Default: from the species' biology.", "N", 1, ClutchSetting.MostEggs);
 
     private readonly Option<double?> _fertility = Options.Share(
         "--fertility", "The share of eggs that are fertile. Default: from the species' biology.", "F");
@@ -44,7 +44,7 @@ internal sealed class CrossCommand
         "--hatch-rate", "The share of fertile eggs that hatch, genotype aside. Default: from the species' biology.", "H");
 
     private readonly Option<int?> _atLeast = Options.Count(
-        "--at-least", "Also give the chance of at least K wanted hatchlings in the clutch.", "K", 1, 1000);
+        "--at-least", "Also give the chance of at least K wanted hatchlings in the clutch.", "K", 1, ClutchSetting.MostEggs);
 
     private readonly Option<Dictionary<string, double>> _recombination = Options.Recombination();
 

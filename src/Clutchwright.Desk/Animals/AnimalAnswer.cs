@@ -7,14 +7,14 @@ namespace Clutchwright.Desk.Animals;
 /// <summary>Which animals to list, and how.</summary>
 public sealed record AnimalsQuestion
 {
+    /// <summary>The status that asks for the animals in the bin.</summary>
+    public const string Bin = "Bin";
+
     /// <summary>Gets text to look for in tag, name, statements and notes; <c>null</c>: all.</summary>
     public string? Find { get; init; }
 
     /// <summary>Gets the sex; <c>null</c>: all.</summary>
     public Sex? Sex { get; init; }
-
-    /// <summary>The status that asks for the animals in the bin.</summary>
-    public const string Bin = "Bin";
 
     /// <summary>Gets whether only animals that are not sexed are wanted.</summary>
     public bool IsUnsexed { get; init; }
@@ -22,7 +22,7 @@ public sealed record AnimalsQuestion
     /// <summary>Gets the status as text (<c>Kept</c>, <c>HeldBack</c>, ...), or <see cref="Bin"/>; <c>null</c>: all that are not in the bin.</summary>
     public string? Status { get; init; }
 
-    /// <summary>Gets the order: <c>tag</c>, <c>name</c>, <c>hatched</c> or <c>changed</c> (latest first).</summary>
+    /// <summary>Gets the order: <c>tag</c>, <c>name</c>, <c>hatched</c> (youngest first) or <c>added</c> (lately added first).</summary>
     public string Order { get; init; } = "tag";
 
     /// <summary>Gets the page, from 1.</summary>
@@ -94,6 +94,7 @@ public sealed record ChangeLine(string Record, string Field, string? Before, str
 /// <param name="Dam">Its dam, if known.</param>
 /// <param name="PossibleSires">Tags of several possible sires.</param>
 /// <param name="Offspring">Its young.</param>
+/// <param name="PossibleOffspring">Animals of which it is one of several possible sires.</param>
 /// <param name="MassGrams">Its last mass in grams.</param>
 /// <param name="Notes">The keeper's notes.</param>
 /// <param name="Statements">What was said of it.</param>
@@ -110,6 +111,7 @@ public sealed record AnimalAnswer(
     AnimalLine? Dam,
     IReadOnlyList<string> PossibleSires,
     IReadOnlyList<AnimalLine> Offspring,
+    IReadOnlyList<AnimalLine> PossibleOffspring,
     int? MassGrams,
     string? Notes,
     IReadOnlyList<StatementLine> Statements,

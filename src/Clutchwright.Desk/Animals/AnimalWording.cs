@@ -22,7 +22,7 @@ internal static class AnimalWording
     public static StatementLine Line(Statement statement) => new(
         statement.StatementId.Value,
         statement.Kind.ToString(),
-        statement.Kind == StatementKind.LookedAtNormal ? "looked at, shows nothing"
+        statement.Kind == StatementKind.LookedAtNormal ? Statement.Normal
             : statement.Test is { } test ? $"{statement.Text}: {(test.Found ? "found" : "not found")}"
             : statement.Text,
         statement.By,

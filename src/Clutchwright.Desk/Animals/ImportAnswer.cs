@@ -40,7 +40,7 @@ public sealed record ImportDone(int Added, int Skipped, long Deed);
 /// <param name="Males">Animals kept, males.</param>
 /// <param name="Females">Animals kept, females.</param>
 /// <param name="Unsexed">Animals kept, not sexed.</param>
-/// <param name="PossibleHets">How many are possible hets of anything.</param>
+/// <param name="PossibleHets">How many are possible hets: whether they carry some recessive allele is in doubt.</param>
 /// <param name="WithProblems">How many have a statement that cannot be read or contradicts another.</param>
 /// <param name="Recent">The latest deeds.</param>
 /// <param name="IsDemo">Whether this is the demo stock.</param>

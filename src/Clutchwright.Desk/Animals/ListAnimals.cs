@@ -36,11 +36,11 @@ public sealed class ListAnimals
             Order = question.Order switch
             {
                 "hatched" => AnimalOrder.Hatched,
-                "changed" => AnimalOrder.Added,
+                "added" => AnimalOrder.Added,
                 "name" => AnimalOrder.Name,
                 _ => AnimalOrder.Tag,
             },
-            IsDescending = question.Order is "hatched" or "changed",
+            IsDescending = question.Order is "hatched" or "added",
             Page = Math.Max(1, question.Page),
             PageSize = Math.Clamp(question.PageSize, 1, AnimalFilter.MaxPageSize),
         };

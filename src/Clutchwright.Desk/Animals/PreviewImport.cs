@@ -52,13 +52,7 @@ public sealed class PreviewImport
         Add(row.Dam is { } dam ? $"dam {dam}" : null);
         foreach (var statement in row.Statements)
         {
-            Add(statement.Kind switch
-            {
-                StatementKind.LookedAtNormal => "looked at, shows nothing",
-                StatementKind.Seen => $"seen {statement.Text}",
-                StatementKind.RuledOut => $"ruled out {statement.Text}",
-                _ => $"{statement.Kind.ToString().ToLowerInvariant()} {statement.Text}",
-            });
+            Add($"{StatementWords.Of(statement.Kind)} {statement.Text}".TrimEnd());
         }
 
         return string.Join(", ", parts);

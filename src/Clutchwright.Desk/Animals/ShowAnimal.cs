@@ -45,6 +45,7 @@ public sealed class ShowAnimal
             Relative(record.Dam),
             record.PossibleSires.Select(s => s.Tag).ToArray(),
             record.Offspring.Select(Relative).OfType<AnimalLine>().ToArray(),
+            record.PossibleOffspring.Select(Relative).OfType<AnimalLine>().ToArray(),
             record.Animal.MassGrams is { } mass ? (int)Math.Round(mass) : null,
             record.Animal.Notes.Length == 0 ? null : record.Animal.Notes,
             record.Statements.OrderBy(s => s.Kind).ThenBy(s => s.StatementId.Value).Select(AnimalWording.Line).ToArray(),

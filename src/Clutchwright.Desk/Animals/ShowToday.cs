@@ -24,7 +24,7 @@ public sealed class ShowToday
             here.Count(a => a.Animal.Sex == Sex.Male),
             here.Count(a => a.Animal.Sex == Sex.Female),
             here.Count(a => a.Animal.Sex is null),
-            here.Count(a => !a.Belief.Genotype.IsCertain),
+            here.Count(a => a.IsPossibleHet),
             state.Animals.Count(a => a.Problems.Count > 0),
             await _deeds.RunAsync(null, 5, cancel),
             state.Animals.Count > 0 && state.Animals.Any(a => string.Equals(a.Animal.Tag, LoadDemo.FirstTag, StringComparison.OrdinalIgnoreCase)));

@@ -8,17 +8,15 @@ namespace Clutchwright.Desk.Crosses;
 /// <summary>Makes the clutch that odds are reckoned with, from the species' biology and what the keeper says.</summary>
 internal sealed class ClutchReckoning(Biology biology)
 {
-    public const int MostEggs = 200;
-
     /// <summary>Makes the clutch, with a sentence that says what it is.</summary>
     /// <param name="setting">What the keeper says.</param>
     /// <param name="withLaying">Whether the chance that the female lays at all belongs in it: for a season, not for a clutch that is there.</param>
     /// <param name="problems">What the keeper said that cannot be.</param>
     public (GoodEggs Eggs, string Text) Of(ClutchSetting setting, bool withLaying, List<AskedWrongly> problems)
     {
-        if (setting.Eggs is < 0 or > MostEggs)
+        if (setting.Eggs is < 0 or > ClutchSetting.MostEggs)
         {
-            problems.Add(new("eggs", $"{setting.Eggs} is no number of eggs for a clutch. Write 0 to {MostEggs}."));
+            problems.Add(new("eggs", $"{setting.Eggs} is no number of eggs for a clutch. Write 0 to {ClutchSetting.MostEggs}."));
         }
 
         foreach (var (name, share) in new[] { ("fertility", setting.Fertility), ("hatch-rate", setting.HatchRate) })
@@ -69,7 +67,7 @@ internal sealed class ClutchReckoning(Biology biology)
         }
 
         var least = (int)Math.Max(0, eggs.Least ?? Math.Floor(eggs.Mean - (4 * eggs.Sd)));
-        var most = (int)Math.Min(MostEggs, eggs.Most ?? Math.Ceiling(eggs.Mean + (4 * eggs.Sd)));
+        var most = (int)Math.Min(ClutchSetting.MostEggs, eggs.Most ?? Math.Ceiling(eggs.Mean + (4 * eggs.Sd)));
         var weights = Enumerable.Range(0, most + 1)
             .Select(n => n < least ? 0.0 : Math.Exp(-(n - eggs.Mean) * (n - eggs.Mean) / (2.0 * eggs.Sd * eggs.Sd)))
             .ToArray();

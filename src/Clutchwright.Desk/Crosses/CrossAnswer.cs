@@ -29,7 +29,11 @@ public sealed record CrossQuestion(string Sire, string Dam)
 /// <param name="Eggs">Good eggs: this many fertile eggs that hatch unless their genotype forbids it. Given, it replaces the other three.</param>
 /// <param name="Fertility">The share of eggs that are fertile, in [0, 1].</param>
 /// <param name="HatchRate">The share of fertile eggs that hatch, genotype aside, in [0, 1].</param>
-public sealed record ClutchSetting(int? Eggs, double? Fertility, double? HatchRate);
+public sealed record ClutchSetting(int? Eggs, double? Fertility, double? HatchRate)
+{
+    /// <summary>The most eggs that a clutch is taken to hold.</summary>
+    public const int MostEggs = 200;
+}
 
 /// <summary>One parent as it was understood.</summary>
 /// <param name="Asked">What was asked.</param>

@@ -70,6 +70,11 @@ internal sealed class WantReckoning(OpenCatalogue catalogue, Cross cross, GoodEg
             }
         }
 
+        if (asked.Want.Alternatives.Count > 1)
+        {
+            yield return new($"Any of these ways, what is wanted in several of them counted once; of the {ofWhat}:", Among(asked.Want));
+        }
+
         if (!cross.Survival.IsCertain)
         {
             yield return new("Not every genotype lives. Of good eggs laid this share becomes a live hatchling:", cross.Survival);

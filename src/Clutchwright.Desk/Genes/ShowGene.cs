@@ -153,13 +153,17 @@ public sealed class ShowGene
             foreach (var by in mask.Definition.By.Select(_open.Species.FindExpression).OfType<Expression>().Where(forms.Contains))
             {
                 var what = mask.Definition.Hides is { } hidden ? string.Join(", ", hidden.Select(Name)) : "nearly all else";
-                var through = mask.Definition.Through.Count == 0 ? string.Empty : $" {string.Join(", ", mask.Definition.Through.Select(Name))} shows through.";
-                var faint = mask.Definition.Faintly.Count == 0 ? string.Empty : $" {string.Join(", ", mask.Definition.Faintly.Select(Name))} shows faintly.";
+                var through = Shows(mask.Definition.Through, "through");
+                var faint = Shows(mask.Definition.Faintly, "faintly");
                 lines.Add($"{by.Name} hides {what}.{through}{faint} ({Wording.Grade(mask.Evidence)})");
             }
         }
 
         return [.. lines];
+
+        string Shows(IReadOnlyList<string> ids, string how) => ids.Count == 0
+            ? string.Empty
+            : $" {string.Join(", ", ids.Select(Name))} {(ids.Count == 1 ? "shows" : "show")} {how}.";
 
         string Name(string id) => _open.Species.FindAllele(id)?.Name ?? _open.Species.FindLocus(id)?.Name ?? id;
     }

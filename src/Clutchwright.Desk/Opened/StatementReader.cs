@@ -1,4 +1,5 @@
 using Clutchwright.Catalogue.TradeTexts;
+using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
@@ -117,7 +118,7 @@ internal static class StatementReader
             BeliefSource.Seen when statement.Kind == StatementKind.LookedAtNormal => "Looked at and normal",
             BeliefSource.Seen => $"Seen: {statement.Text}",
             BeliefSource.RuledOut => $"Ruled out: {statement.Text}",
-            _ => $"{statement.Kind}: {statement.Text}",
+            _ => Wording.Capital(StatementWords.Of(statement.Kind, statement.Text)),
         };
         return $"{what} does not agree with {against} ({loci}). One of the records is wrong, or a parent is another.";
     }

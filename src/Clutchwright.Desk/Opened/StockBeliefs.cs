@@ -149,6 +149,15 @@ internal sealed record StockAnimal(
     /// <summary>Gets whether it is in the keeper's room.</summary>
     public bool IsHere => Animal.Status is AnimalStatus.Kept or AnimalStatus.HeldBack or AnimalStatus.ForSale;
 
+    /// <summary>Gets whether it is in doubt that it carries some recessive allele.</summary>
+    public bool IsPossibleHet => Belief.Genotype.Species.Groups
+        .Where(g => Belief.Genotype[g].Count > 1)
+        .SelectMany(g => g.Loci)
+        .SelectMany(l => l.Alleles)
+        .Where(a => a.Mode == InheritanceMode.Recessive)
+        .Select(Belief.Genotype.ChanceOfCarrying)
+        .Any(c => !c.IsImpossible && !c.IsCloseTo(Probability.Certain));
+
     /// <summary>Gets the forms it most likely shows, hidden ones left out.</summary>
     public IReadOnlyList<Expression> Shown
     {

@@ -180,9 +180,11 @@ internal sealed class Wording(SpeciesCatalogue catalogue)
     public static string Sentence(string text)
     {
         var trimmed = text.Trim();
-        return trimmed.Length == 0 ? trimmed
-            : char.ToUpperInvariant(trimmed[0]) + trimmed[1..] + (trimmed[^1] is '.' or '!' or '?' ? string.Empty : ".");
+        return trimmed.Length == 0 ? trimmed : Capital(trimmed) + (trimmed[^1] is '.' or '!' or '?' ? string.Empty : ".");
     }
+
+    /// <summary>A text that is not empty, its first letter a capital.</summary>
+    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     private static ToneWords Tone(Tone tone) => new(tone.Name, tone.Srgb);
 }

@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Statements;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
 
@@ -95,7 +96,7 @@ public sealed class UndoDeed(Book book)
             .Where(link => !going.ContainsKey((RecordKind.Animal, link.Value)))
             .Concat(statements
                 .Where(s => !going.ContainsKey((RecordKind.Statement, s.StatementId.Value)))
-                .Select(s => (s.StatementId.Value, Parent: (AnimalId?)s.AnimalId, Tag: s.Text.Length > 0 ? s.Text : s.Kind.ToString())));
+                .Select(s => (s.StatementId.Value, Parent: (AnimalId?)s.AnimalId, Tag: StatementWords.Of(s.Kind, s.Text))));
         foreach (var (_, parent, tag) in links)
         {
             if (parent is { } id && going.TryGetValue((RecordKind.Animal, id.Value), out var label))

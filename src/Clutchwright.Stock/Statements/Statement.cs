@@ -75,7 +75,7 @@ public sealed class Statement
 
     public StatementEntry ToEntry() => new() { Kind = Kind, Text = Text, When = When, Confidence = Confidence, By = By, Test = Test };
 
-    public override string ToString() => Kind == StatementKind.LookedAtNormal ? $"{Kind}" : $"{Kind}: {Text}";
+    public override string ToString() => StatementWords.Of(Kind, Text);
 
     internal static DnaTest? TestOf(bool? found, double? sensitivity, double? specificity) =>
         found is null ? null : new DnaTest(found.Value, sensitivity!.Value, specificity!.Value);

@@ -27,17 +27,40 @@ internal static class AnimalForms
         Version = Guid.TryParse(Text(sent, "version"), out var version) ? version : null,
     };
 
-    public static StatementForm Statement(IFormCollection sent) => new(
-        Text(sent, "kind") ?? "Seen",
-        Text(sent, "text") ?? string.Empty,
-        Text(sent, "by"),
-        Text(sent, "when"),
-        Sureness.FromPercent(Text(sent, "sure")))
+    /// <summary>Reads a statement; what is not told is as the form offers it.</summary>
+    /// <param name="sent">The form.</param>
+    /// <param name="problems">Takes what cannot be read.</param>
+    public static StatementForm Statement(IFormCollection sent, List<AskedWrongly> problems)
     {
-        IsFound = Text(sent, "found") != "no",
-        Sensitivity = Sureness.FromPercent(Text(sent, "sensitivity") ?? "99"),
-        Specificity = Sureness.FromPercent(Text(sent, "specificity") ?? "99"),
-    };
+        var offered = new StatementForm(
+            Text(sent, "kind") ?? "Seen",
+            Text(sent, "text") ?? string.Empty,
+            Text(sent, "by"),
+            Text(sent, "when"));
+        return offered with
+        {
+            Confidence = Percent("sure", offered.Confidence),
+            IsFound = Text(sent, "found") != "no",
+            Sensitivity = Percent("sensitivity", offered.Sensitivity),
+            Specificity = Percent("specificity", offered.Specificity),
+        };
+
+        double Percent(string field, double otherwise)
+        {
+            if (Text(sent, field) is not { } text)
+            {
+                return otherwise;
+            }
+
+            if (Sureness.FromPercent(text) is { } share)
+            {
+                return share;
+            }
+
+            problems.Add(new(field, $"“{text}” is no percentage. Write a number above 0 and up to 100."));
+            return otherwise;
+        }
+    }
 
     /// <summary>The problem of one field, or <c>null</c>.</summary>
     public static AskedWrongly? ProblemOf(IReadOnlyList<AskedWrongly> problems, string field) =>

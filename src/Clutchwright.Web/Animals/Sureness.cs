@@ -9,11 +9,12 @@ internal static class Sureness
     public static IReadOnlyList<(string Percent, string Words)> All { get; } =
         [("100", "sure"), ("95", "nearly sure"), ("80", "fairly sure"), ("60", "in doubt")];
 
-    /// <summary>The confidence in [0, 1]; what cannot be read counts as sure, which is what the form offers first.</summary>
-    public static double FromPercent(string? percent) =>
-        double.TryParse(percent, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && number is > 0 and <= 100
-            ? number / 100.0
-            : 1.0;
+    /// <summary>The share that a percentage is, above 0 and up to 1; <c>null</c> where it cannot be read.</summary>
+    public static double? FromPercent(string? percent) =>
+        double.TryParse(percent?.TrimEnd('%', ' ').Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
+            && number is > 0 and <= 100
+                ? number / 100.0
+                : null;
 
     /// <summary>A share in percent, as a form holds it.</summary>
     public static string Percent(double share) => (share * 100.0).ToString("0.###", CultureInfo.InvariantCulture);

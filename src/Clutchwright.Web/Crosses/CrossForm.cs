@@ -11,7 +11,6 @@ public sealed record CrossForm
     /// <summary>The most wants that are answered at once.</summary>
     public const int MostWants = 8;
 
-    private const int MostEggs = 500;
 
     public string Sire { get; init; } = string.Empty;
 
@@ -59,8 +58,8 @@ public sealed record CrossForm
     /// <param name="problems">Takes what cannot be read.</param>
     public CrossQuestion Question(List<AskedWrongly> problems)
     {
-        var eggs = Whole(Eggs, "eggs", MostEggs, problems);
-        var atLeast = Whole(AtLeast, "atleast", MostEggs, problems);
+        var eggs = Whole(Eggs, "eggs", ClutchSetting.MostEggs, problems);
+        var atLeast = Whole(AtLeast, "atleast", ClutchSetting.MostEggs, problems);
         var most = Whole(Most, "most", 1000, problems);
         var clutch = new ClutchSetting(eggs, Share(Fertility, "fertility", problems), Share(Hatch, "hatch", problems));
         var question = new CrossQuestion(Sire, Dam) { Wants = Wants, Clutch = clutch, AtLeast = atLeast ?? 1 };

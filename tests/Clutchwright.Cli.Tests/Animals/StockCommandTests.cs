@@ -128,6 +128,29 @@ public sealed class StockCommandTests
         Assert.True((bool)history.Json["deeds"]![1]!["undone"]!);
     }
 
+    [Theory]
+    [InlineData("held")]
+    [InlineData("1")]
+    public async Task List_UnknownStatus_IsAskedWrongly(string status)
+    {
+        var run = await Run.MadeUpAsync("stock", "list", "--status", status);
+
+        Assert.Equal(ExitCode.AskedWrongly, run.Code);
+        Assert.Contains("HeldBack", run.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("kept", 4)]
+    [InlineData("Sold", 0)]
+    [InlineData("bin", 0)]
+    public async Task List_Status_ListsOnlyThose(string status, int number)
+    {
+        using var data = new DataFolder();
+        await RunAsync(data, "stock", "import", data.Write("animals.csv", Animals));
+
+        Assert.Equal(number, (int)(await RunAsync(data, "stock", "list", "--status", status, "--json")).Json["total"]!);
+    }
+
     [Fact]
     public async Task Undo_OfNoDeed_IsAskedWrongly()
     {

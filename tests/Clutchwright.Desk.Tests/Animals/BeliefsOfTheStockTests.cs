@@ -36,6 +36,26 @@ public class BeliefsOfTheStockTests
     }
 
     [Fact]
+    public async Task ShowAnimal_OneOfSeveralPossibleSires_ShowsItsPossibleYoung()
+    {
+        using var desk = await TestDesk.WithAsync("id,sex,sire\nS,m,\nT,m,\nY,f,S|T\n");
+
+        var sire = await desk.ShowAsync("S");
+
+        Assert.Empty(sire.Offspring);
+        Assert.Equal(["Y"], sire.PossibleOffspring.Select(o => o.Tag));
+    }
+
+    // A male whose Banana may ride on X or on Y shows it: what is in doubt is what he makes, not what he carries.
+    [Fact]
+    public async Task ShowToday_PossibleHets_AreThoseOfRecessives()
+    {
+        using var desk = await TestDesk.WithAsync("id,sex,seen,told\nA,m,Banana,\nB,f,normal,66% het Clown\nC,f,normal,het Clown\n");
+
+        Assert.Equal(1, (await desk.Get<ShowToday>().RunAsync(TestDesk.Cancel)).PossibleHets);
+    }
+
+    [Fact]
     public async Task ReadAsync_NothingDone_IsNotReckonedAgain()
     {
         using var desk = await TestDesk.WithAsync(Family);

@@ -35,6 +35,20 @@ public class SaveAnimalTests
         Assert.Single(await desk.AllAsync());
     }
 
+    // 1,450 is one kilogram and a half to some and one gram and a half to others: it is asked again, not guessed.
+    [Theory]
+    [InlineData("1,450")]
+    [InlineData("12,345 g")]
+    [InlineData("1,450.5")]
+    public async Task RunAsync_MassWithThousandsMarked_IsRefused(string mass)
+    {
+        using var desk = new TestDesk();
+
+        var saved = await SaveAsync(desk, new() { Tag = "A", MassGrams = mass });
+
+        Assert.Equal("mass", Assert.Single(saved.Problems).Where);
+    }
+
     [Fact]
     public async Task RunAsync_ChangedByAnotherMeanwhile_IsRefused()
     {

@@ -286,6 +286,16 @@ public class AskCrossTests
         Assert.Null(cross.Punnett);
     }
 
+    // het Clown × het Clown and Pastel × Normal: 1/4 or 1/2, less both, 1/8 [computed, inclusion and exclusion].
+    [Fact]
+    public async Task RunAsync_WhyOfSeveralWays_PutsThemTogether()
+    {
+        var want = await Shipped.WantAsync("1.0 Pastel het Clown", "0.1 het Clown", "Clown or Pastel");
+
+        Assert.Equal("5/8", want.PerEgg.ToString());
+        Assert.Contains(want.Why, s => s.Text.StartsWith("Any of these ways", StringComparison.Ordinal) && s.Value.ToString() == "5/8");
+    }
+
     [Fact]
     public async Task RunAsync_Why_EndsInTheChanceOfAtLeastOne()
     {

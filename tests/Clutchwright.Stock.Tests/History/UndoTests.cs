@@ -29,8 +29,8 @@ public sealed class UndoTests
                 "7 Undid 6: Took B out of the bin",
                 "6 Took B out of the bin",
                 "5 Put B in the bin",
-                "4 Withdrew of B: Told: het Clown",
-                "3 Recorded of B: Told: het Clown",
+                "4 Withdrew of B: told: het Clown",
+                "3 Recorded of B: told: het Clown",
                 "2 Changed A: Tag, Sex",
                 "1 Added A",
             ],
@@ -138,7 +138,7 @@ public sealed class UndoTests
         using var book = await TestBook.NewAsync();
         await book.SayAsync(await book.AddAsync("A"), StatementKind.Told, "het Clown");
 
-        Assert.Equal(new HistoryProblem.StillUsed(new DeedId(1), "A", "het Clown"), (await book.TryUndoAsync(new DeedId(1))).Problem);
+        Assert.Equal(new HistoryProblem.StillUsed(new DeedId(1), "A", "told: het Clown"), (await book.TryUndoAsync(new DeedId(1))).Problem);
     }
 
     [Fact]

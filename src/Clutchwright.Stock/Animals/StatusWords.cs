@@ -1,6 +1,4 @@
-using Clutchwright.Stock.Animals;
-
-namespace Clutchwright.Stock.Import;
+namespace Clutchwright.Stock.Animals;
 
 /// <summary>How a status is written in a file.</summary>
 internal static class StatusWords

@@ -1,7 +1,7 @@
-namespace Clutchwright.Web.Words;
+namespace Clutchwright.Desk.Words;
 
 /// <summary>Puts the names of states and kinds of statement into plain words.</summary>
-internal static class StatusWords
+public static class RecordWords
 {
     /// <summary>Gets the states an animal may be given, with their words.</summary>
     public static IReadOnlyList<(string Value, string Words)> Statuses { get; } =
@@ -26,8 +26,10 @@ internal static class StatusWords
         ("RuledOut", "Ruled out"),
     ];
 
+    /// <summary>A state in words; one that is not known as it is.</summary>
     public static string Status(string value) => Find(Statuses, value);
 
+    /// <summary>A kind of statement in words; one that is not known as it is.</summary>
     public static string Statement(string value) => Find(Statements, value);
 
     private static string Find(IReadOnlyList<(string Value, string Words)> all, string value) =>
