@@ -69,7 +69,7 @@ internal sealed class LooksReader(EvidenceReader evidence, NameRegister names, L
             }
 
             Combinations.Add(new(name.Text.Trim(), also, of.Text.Trim(), read.Expressions, item.Text("text"), grounds));
-            var term = new Term.OfCombination(name.Text.Trim(), read.Claims);
+            var term = new Term.OfCombination(name.Text.Trim(), of.Text.Trim(), read.Claims);
             foreach (var spelling in also.Prepend(name.Text.Trim()))
             {
                 lexicon.TryAdd(spelling, term);

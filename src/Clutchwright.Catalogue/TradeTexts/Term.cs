@@ -19,8 +19,8 @@ internal abstract record Term
     /// <summary>A form that several pairs show.</summary>
     public sealed record OfForm(Expression Value) : Term;
 
-    /// <summary>A combination, as the claims that its makings state.</summary>
-    public sealed record OfCombination(string Name, IReadOnlyList<Claim> Claims) : Term;
+    /// <summary>A combination, as its makings in trade text and the claims that these state.</summary>
+    public sealed record OfCombination(string Name, string Of, IReadOnlyList<Claim> Claims) : Term;
 
     /// <summary>The wild type.</summary>
     public sealed record OfNormal : Term;

@@ -187,6 +187,8 @@ internal sealed partial class TradeParser
                 return null;
 
             case Term.OfCombination combination:
+                // Keepers do not all mean the same by such a name: Snow is of several lines.
+                Note(span, $"{combination.Name} is taken as {combination.Of}.");
                 _result.Claims.AddRange(combination.Claims.Select(c => c with { Span = span }));
                 return null;
 

@@ -46,6 +46,7 @@ internal sealed class ClutchReckoning(Biology biology)
         var hatching = Rate(setting.HatchRate, biology.HatchRate);
         var good = GoodEggs.Of(number, laying, fertility, hatching);
         var text = $"A clutch as the species lays it: {Mean(number):0.#} eggs on average, {fertility.Mean:0%} fertile, {hatching.Mean:0%} of those hatching"
+            + (fertility.StandardDeviation > 0.0 || hatching.StandardDeviation > 0.0 ? ", more in some clutches and less in others" : string.Empty)
             + (laying.IsCertain ? string.Empty : $", and a chance of {laying.Value:0%} that she lays at all this season")
             + $" ({Wording.Grade(eggs?.Evidence ?? Genetics.Loci.Evidence.CommonPractice)}).";
         return (good, text);

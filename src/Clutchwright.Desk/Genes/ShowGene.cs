@@ -94,7 +94,7 @@ public sealed class ShowGene
         }
 
         Add(claims, "Locus", LocusText(entry.Expression.Locus), _open.Catalogue.EvidenceOf(entry.Expression.Locus));
-        if (Alleles(entry) is [_, _, ..])
+        if (Alleles(entry) is [_, _, ..] && entry.Pairs.All(p => p.First != p.Second))
         {
             Add(claims, "Does not breed true", "It is made of two different alleles of one locus, so each of its young gets one or the other and none can breed true to it.", null);
         }
@@ -176,9 +176,10 @@ public sealed class ShowGene
             InheritanceMode.IncompleteDominant => "Incomplete dominant: one copy shows it, two copies show something else.",
             _ => "Dominant: one copy shows it, and two copies are not known to look different.",
         };
+        var isXY = _open.Species.SexSystem == SexSystem.XY;
         return allele.Locus.Placement is Placement.SexLinked
-            ? $"{text} It lies on the sex chromosomes: a {(_open.Species.SexSystem == SexSystem.XY ? "male" : "female")} with it on "
-                + $"{_open.Species.SexSystem.Unshared()} gives it mostly to young of the same sex, with it on {_open.Species.SexSystem.Shared()} mostly to the other."
+            ? $"{text} It lies on the sex chromosomes: a {(isXY ? "male" : "female")} with it on "
+                + $"{_open.Species.SexSystem.Unshared()} gives it mostly to {(isXY ? "sons" : "daughters")}, with it on {_open.Species.SexSystem.Shared()} mostly to {(isXY ? "daughters" : "sons")}."
             : text;
     }
 

@@ -22,6 +22,20 @@ public class AskCrossTests
     }
 
     [Fact]
+    public async Task RunAsync_SharesThatVaryBetweenClutches_AreSaidAndLowerAtLeastOne()
+    {
+        // Slugs come by whole clutches (common practice, no source): at least one of a quarter is then less likely than at fixed shares.
+        var varying = await Shipped.CrossAsync("1.0 het Clown", "0.1 het Clown", q => q with { Wants = ["Clown"] });
+        var same = await Shipped.CrossAsync(
+            "1.0 het Clown", "0.1 het Clown", q => q with { Wants = ["Clown"], Clutch = new(null, 0.9, 0.9) });
+
+        Assert.Contains("more in some clutches and less in others", varying.ClutchText, StringComparison.Ordinal);
+        Assert.DoesNotContain("more in some clutches", same.ClutchText, StringComparison.Ordinal);
+        Assert.Equal(same.MeanGoodEggs, varying.MeanGoodEggs, 1e-9);
+        Assert.True(varying.Wants[0].AtLeastOne.Value < same.Wants[0].AtLeastOne.Value - 0.01);
+    }
+
+    [Fact]
     public async Task RunAsync_HetToHet_TellsTheHiddenTwoInThree()
     {
         // Normal-looking young of het x het: 2/3 het (common practice, and the textbooks' unaffected sib of an affected).

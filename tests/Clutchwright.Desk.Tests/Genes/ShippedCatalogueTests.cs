@@ -119,6 +119,21 @@ public class ShippedCatalogueTests
         Assert.All(published, e => Assert.NotEmpty(catalogue.SourcesOf(e)));
     }
 
+    [Theory]
+    [InlineData("Crystal", true)] // Special with Mojave only
+    [InlineData("8-Ball", true)] // Black Pastel with Cinnamon only
+    [InlineData("Blue-eyed White", false)] // two copies of Lesser are among its pairs, and those breed true
+    [InlineData("Ivory", false)]
+    public void Run_Form_SaysItDoesNotBreedTrueOnlyIfAllItsPairsAreOfTwoAlleles(string form, bool isSaid) =>
+        Assert.Equal(isSaid, new ShowGene(Shipped.Catalogue).Run(form)!.Claims.Any(c => c.Heading == "Does not breed true"));
+
+    [Theory]
+    [InlineData("Fire Bee")] // to some Fire Spider, to others Fire Pastel Spider
+    [InlineData("Banana Bee")]
+    [InlineData("Enchi Bee")]
+    public void FindCombination_NameTheTradeDoesNotAgreeOn_IsNotListed(string name) =>
+        Assert.Null(Shipped.Catalogue.Catalogue.FindCombination(name));
+
     [Fact]
     public void Run_EveryEntryOfTheList_Opens()
     {
