@@ -3,7 +3,7 @@ using System.Text;
 namespace Clutchwright.Catalogue.TradeTexts;
 
 /// <summary>How names are compared, and which known spellings are near a wrong one.</summary>
-internal static class Spelling
+public static class Spelling
 {
     /// <summary>The letters and digits of a name in lower case: what is left when case, spaces, hyphens and apostrophes do not count.</summary>
     public static string Key(string name)
@@ -79,7 +79,7 @@ internal static class Spelling
     }
 
     /// <summary>How far a wrong key is from a known one: the distance, or the greatest number if it is too far to be meant.</summary>
-    public static int Score(string wrong, string known)
+    internal static int Score(string wrong, string known)
     {
         var most = Math.Max(1, Math.Max(wrong.Length, known.Length) / 3);
         var distance = Distance(wrong, known, most);
@@ -87,7 +87,7 @@ internal static class Spelling
     }
 
     /// <summary>The tail of a message: <c> (nearest: a, b)</c>, or nothing.</summary>
-    public static string DidYouMean(string wrong, IEnumerable<string> known)
+    internal static string DidYouMean(string wrong, IEnumerable<string> known)
     {
         var nearest = Nearest(wrong, known);
         return nearest.Count == 0 ? "" : $" (nearest: {string.Join(", ", nearest)})";

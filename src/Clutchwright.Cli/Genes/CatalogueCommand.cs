@@ -59,8 +59,8 @@ internal static class CatalogueCommand
             await using var questions = common.Open(asked);
             if (Find(questions, name) is not { } entry)
             {
-                var names = questions.GetRequiredService<ListGenes>().Run(null, null).Select(g => g.Name);
-                return terminal.AskedWrongly($"GENE: the catalogue has no '{name}'{Spelling.Hint(name, names)}");
+                var nearest = questions.GetRequiredService<ShowGene>().Nearest(name);
+                return terminal.AskedWrongly($"GENE: the catalogue has no '{name}'{Spelling.DidYouMean(nearest)}");
             }
 
             if (common.IsJson(asked))

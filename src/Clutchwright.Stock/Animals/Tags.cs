@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Clutchwright.Catalogue.TradeTexts;
 
 namespace Clutchwright.Stock.Animals;
 
@@ -50,14 +51,13 @@ internal static class Tags
         }
     }
 
-    /// <summary>The tag that was probably meant: one with at most two letters wrong, left out or added.</summary>
+    /// <summary>The tag that was probably meant: one with at most two letters wrong, left out, added or swapped.</summary>
     public static string? Nearest(string tag, IEnumerable<string> tags)
     {
         var wanted = Key(tag);
         var most = wanted.Length <= 2 ? 1 : 2;
         return tags
-            .Where(other => Math.Abs(other.Length - tag.Length) <= most)
-            .Select(other => (Tag: other, Distance: Distance(wanted, Key(other))))
+            .Select(other => (Tag: other, Distance: Spelling.Distance(wanted, Key(other), most)))
             .Where(other => other.Distance <= most)
             .OrderBy(other => other.Distance)
             .ThenBy(other => other.Tag, StringComparer.Ordinal)
@@ -72,23 +72,5 @@ internal static class Tags
         return all.Count <= Shown
             ? string.Join(", ", all)
             : string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", all.Take(Shown))} and {all.Count - Shown} more");
-    }
-
-    private static int Distance(string a, string b)
-    {
-        var row = Enumerable.Range(0, b.Length + 1).ToArray();
-        for (var i = 1; i <= a.Length; i++)
-        {
-            var diagonal = row[0];
-            row[0] = i;
-            for (var j = 1; j <= b.Length; j++)
-            {
-                var change = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
-                diagonal = row[j];
-                row[j] = Math.Min(change, Math.Min(row[j], row[j - 1]) + 1);
-            }
-        }
-
-        return row[b.Length];
     }
 }

@@ -54,7 +54,7 @@ internal static class SampleSpecies
         return new(lexicon);
 
         void Add(string name, string of) =>
-            lexicon.TryAdd(name, new Term.OfCombination(name, TradeParser.Parse(lexicon, of, TextToken.Split(of)).Value!.Claims));
+            lexicon.TryAdd(name, new Term.OfCombination(name, of, TradeParser.Parse(lexicon, of, TextToken.Split(of)).Value!.Claims));
     }
 
     private static LocusDefinition Locus(string id, Placement placement, params AlleleDefinition[] alleles) =>

@@ -69,6 +69,13 @@ public class AskCrossTests
     public async Task RunAsync_PossibleHet_MeansTheExactFraction(string text, string ceiling) =>
         Assert.Equal(ceiling, (await Shipped.WantAsync($"1.0 {text}", "0.1 Clown", "Clown")).Ceiling.ToString());
 
+    // Keepers say Snow of any line of Axanthic (common practice, no source): which was reckoned with must be told.
+    [Fact]
+    public async Task RunAsync_NamedCombination_SaysWhatItWasTakenAs() =>
+        Assert.Equal(
+            "Snow is taken as Albino Axanthic VPI.",
+            Assert.Single((await Shipped.CrossAsync("1.0 Snow", "0.1 Normal")).Sire.Notes));
+
     [Fact]
     public async Task RunAsync_PossibleHetWithoutFigure_SaysHowItWasTaken() =>
         Assert.Contains("50", Assert.Single((await Shipped.CrossAsync("1.0 poss het Clown", "0.1 Clown")).Sire.Notes), StringComparison.Ordinal);
