@@ -116,7 +116,7 @@ public static class ProblemWords
 
     private static string Of(ChangedRecord record)
     {
-        var fields = record.Fields.Count == 0 ? "" : $" ({string.Join(", ", record.Fields)})";
+        var fields = record.Fields.Count == 0 ? "" : $" ({FieldWords.Of(record.Fields)})";
         return $"{record.Label}{fields} by deed {record.LastDeed}, \"{record.LastWords}\"";
     }
 

@@ -50,7 +50,7 @@ public sealed class EditAnimal(Book book)
                 var oldTag = found.Tag;
                 found.Take(entry);
                 var fields = Snapshots.Differences(before, Snapshots.Write(AnimalSnapshot.Of(found, found.PossibleSireIds)));
-                await db.RecordAsync(who, $"Changed {oldTag}: {string.Join(", ", fields)}", book.Now, cancellation);
+                await db.RecordAsync(who, $"Changed {oldTag}: {FieldWords.Of(fields)}", book.Now, cancellation);
                 return found;
             },
             cancellation);

@@ -40,7 +40,7 @@ public sealed class ShowChanges(Book book)
             var (old, now) = (Words(before[name], tags), Words(after[name], tags));
             if (!string.Equals(old, now, StringComparison.Ordinal))
             {
-                yield return new(change.DeedId, change.Kind, change.Label, name, old, now);
+                yield return new(change.DeedId, change.Kind, change.Label, FieldWords.Of(name), FieldWords.Value(name, old), FieldWords.Value(name, now));
             }
         }
     }

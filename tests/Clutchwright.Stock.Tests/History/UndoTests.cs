@@ -31,7 +31,7 @@ public sealed class UndoTests
                 "5 Put B in the bin",
                 "4 Withdrew of B: told: het Clown",
                 "3 Recorded of B: told: het Clown",
-                "2 Changed A: Tag, Sex",
+                "2 Changed A: tag, sex",
                 "1 Added A",
             ],
             deeds.Select(d => $"{d.DeedId} {d.Words}"));
@@ -104,7 +104,7 @@ public sealed class UndoTests
 
         var record = Assert.Single(problem.Records);
         Assert.Equal(["Status", "Hatched"], record.Fields);
-        Assert.Equal("Changed A: Status, Hatched", record.LastWords);
+        Assert.Equal("Changed A: status, hatched", record.LastWords);
         Assert.Equal(before, await book.StateAsync());
         Assert.Equal(3, (await book.DeedsAsync()).Count);
     }

@@ -1,0 +1,31 @@
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Statements;
+
+namespace Clutchwright.Stock.History;
+
+/// <summary>The words for the fields of the history, and for values that the history keeps by a name of the program's.</summary>
+internal static class FieldWords
+{
+    public static string Of(string field) => field switch
+    {
+        nameof(AnimalSnapshot.PossibleSires) => "possible sires",
+        nameof(AnimalSnapshot.MassGrams) => "mass in grams",
+        nameof(AnimalSnapshot.BinnedAt) => "in the bin since",
+        nameof(StatementSnapshot.WithdrawnAt) => "withdrawn at",
+        nameof(StatementSnapshot.Confidence) => "how sure",
+        nameof(StatementSnapshot.Test) => "DNA test",
+        _ => field.ToLowerInvariant(),
+    };
+
+    public static string Of(IEnumerable<string> fields) => string.Join(", ", fields.Select(Of));
+
+    /// <summary>A value of a field in words; one that is no name of the program's as it is.</summary>
+    public static string? Value(string field, string? value) => field switch
+    {
+        nameof(AnimalSnapshot.Status) when Enum.TryParse<AnimalStatus>(value, out var status) => StatusWords.Of(status),
+        nameof(StatementSnapshot.Kind) when Enum.TryParse<StatementKind>(value, out var kind) => StatementWords.Of(kind),
+        nameof(AnimalSnapshot.Sex) when Enum.TryParse<Sex>(value, out var sex) => sex == Sex.Male ? "male" : "female",
+        _ => value,
+    };
+}
