@@ -27,7 +27,7 @@ internal static class LookPart
         page.Points(look.Words);
         if (look.Varies is { } varies)
         {
-            page.Points([$"Animals of it vary {varies}."]);
+            page.Points([$"Animals of it vary {(string.Equals(varies, "some", StringComparison.Ordinal) ? "somewhat" : varies)}."]);
         }
 
         page.Points(look.Sources);
