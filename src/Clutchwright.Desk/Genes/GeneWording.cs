@@ -47,11 +47,16 @@ internal sealed class GeneWording(OpenCatalogue open)
         entry.Expression.Id,
         entry.Expression.Name,
         Form,
-        string.Join(", ", entry.Pairs.Select(p => open.Wording.Pair(entry.Expression.Locus, p.First, p.Second, isOrdered: false)).Distinct().Take(4)),
+        string.Join(", ", entry.Pairs.Select(p => PairNames(entry.Expression.Locus, p.First, p.Second)).Take(4)),
         entry.Expression.Locus.Name,
         Wording.Sentence(entry.Shows ?? string.Empty),
         Gravest(DangersOf(entry)),
         open.Wording.LookByAge([entry.Expression]).Stages);
+
+    /// <summary>The two alleles by name: what a form is made of, where its own name would say nothing.</summary>
+    public static string PairNames(Locus locus, int first, int second) => first == 0
+        ? $"{locus.Alleles[second].Name}/+"
+        : $"{locus.Alleles[first].Name}/{locus.Alleles[second].Name}";
 
     public GeneLine Line(Combination entry) => new(
         IdOf(entry),

@@ -84,7 +84,7 @@ public sealed class ShowGene
     {
         var claims = new List<Claim>();
         Add(claims, "What shows it", string.Join(", ", entry.Pairs.Select(p =>
-            _open.Wording.Pair(entry.Expression.Locus, p.First, p.Second, isOrdered: false)).Distinct())
+            GeneWording.PairNames(entry.Expression.Locus, p.First, p.Second)))
             + (entry.Pairs.Count > 1 ? ". These cannot be told apart by eye." : string.Empty), entry.Evidence);
         Add(claims, "Look", entry.Shows, null);
         Add(claims, "With age", entry.WithAge, null);
