@@ -70,7 +70,7 @@ public sealed class RankPairs
             pair.PerEgg.PerEgg,
             pair.AtLeastOne,
             pair.PerEgg.Ceiling,
-            pair.Dangers.Select(d => catalogue.Wording.Danger(d)).ToArray());
+            [.. pair.Dangers.Select(d => catalogue.Wording.Danger(d)), .. Kin(sires[pair.Sire], dams[pair.Dam])]);
 
         LeftOutPair LeftOut(RankedPair pair) => new(
             Animal(sires[pair.Sire]),
@@ -86,6 +86,23 @@ public sealed class RankPairs
             }
 
             return known;
+        }
+    }
+
+    // The nearest kin, by the recorded parents; farther kin is not looked for.
+    private static IEnumerable<Warning> Kin(StockAnimal sire, StockAnimal dam)
+    {
+        var (his, her) = (sire.Animal, dam.Animal);
+        var sharesSire = his.SireId is { } father && father == her.SireId;
+        var sharesDam = his.DamId is { } mother && mother == her.DamId;
+        var words = her.SireId == his.AnimalId ? "She is his daughter"
+            : his.DamId == her.AnimalId ? "He is her son"
+            : sharesSire && sharesDam ? "They are full siblings"
+            : sharesSire || sharesDam ? "They are half siblings"
+            : null;
+        if (words is not null)
+        {
+            yield return new("kin", "note", $"{words}, by the recorded parents.", null, []);
         }
     }
 

@@ -53,6 +53,32 @@ public class RankPairsTests
     }
 
     [Fact]
+    public async Task RunAsync_NearKin_IsNotedBesideThePair()
+    {
+        using var desk = await TestDesk.WithAsync("""
+            id,sex,sire,dam,hatched,seen
+            M1,m,,,2015,Pastel
+            F1,f,,,2015,Pastel
+            F2,f,,,2015,Pastel
+            M2,m,M1,F1,2019,Pastel
+            F3,f,M1,F1,2019,Pastel
+            F4,f,M1,F2,2019,Pastel
+            """);
+
+        var answer = await AskAsync(desk, "Super Pastel");
+
+        Assert.Equal("She is his daughter, by the recorded parents.", Kin("M1", "F3"));
+        Assert.Equal("He is her son, by the recorded parents.", Kin("M2", "F1"));
+        Assert.Equal("They are full siblings, by the recorded parents.", Kin("M2", "F3"));
+        Assert.Equal("They are half siblings, by the recorded parents.", Kin("M2", "F4"));
+        Assert.Null(Kin("M1", "F1"));
+        Assert.Null(Kin("M2", "F2"));
+
+        string? Kin(string sire, string dam) =>
+            answer.Pairs.Single(p => p.Sire.Tag == sire && p.Dam.Tag == dam).Watch.SingleOrDefault(w => w.Code == "kin")?.Text;
+    }
+
+    [Fact]
     public async Task RunAsync_WantThatNoAnimalCarries_SaysSo()
     {
         using var desk = await TestDesk.WithAsync(Room);
