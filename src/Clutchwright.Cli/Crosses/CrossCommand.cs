@@ -37,6 +37,9 @@ internal sealed class CrossCommand
     private readonly Option<int?> _eggs = Options.Count(
         "--eggs", "The clutch has N good eggs: fertile, and hatching unless their genotype forbids it. Default: from the species' biology.", "N", 1, ClutchSetting.MostEggs);
 
+    private readonly Option<int?> _laid = Options.Count(
+        "--laid", "The clutch has N eggs laid, good or not. Default: from the species' biology.", "N", 1, ClutchSetting.MostEggs);
+
     private readonly Option<double?> _fertility = Options.Share(
         "--fertility", "The share of eggs that are fertile. Default: from the species' biology.", "F");
 
@@ -71,6 +74,7 @@ internal sealed class CrossCommand
             cross._dam,
             cross._want,
             cross._eggs,
+            cross._laid,
             cross._fertility,
             cross._hatchRate,
             cross._atLeast,
@@ -105,7 +109,7 @@ internal sealed class CrossCommand
         var question = new CrossQuestion(sire, dam)
         {
             Wants = wants,
-            Clutch = new(asked.GetValue(_eggs), asked.GetValue(_fertility), asked.GetValue(_hatchRate)),
+            Clutch = new(asked.GetValue(_eggs), asked.GetValue(_fertility), asked.GetValue(_hatchRate)) { Laid = asked.GetValue(_laid) },
             Recombination = asked.GetValue(_recombination) ?? [],
             Most = asked.GetValue(_most) ?? (isJson ? MostForPrograms : MostForReaders),
             AtLeast = asked.GetValue(_atLeast) ?? 1,
@@ -140,6 +144,7 @@ internal sealed class CrossCommand
 
         var onlyOfPairs = new (Option Option, bool IsGiven)[]
         {
+            (_laid, asked.GetValue(_laid) is not null),
             (_fertility, asked.GetValue(_fertility) is not null),
             (_hatchRate, asked.GetValue(_hatchRate) is not null),
             (_atLeast, asked.GetValue(_atLeast) is not null),

@@ -19,6 +19,15 @@ internal sealed class ClutchReckoning(Biology biology)
             problems.Add(new("eggs", $"{setting.Eggs} is no number of eggs for a clutch. Write 0 to {ClutchSetting.MostEggs}."));
         }
 
+        if (setting.Laid is < 0 or > ClutchSetting.MostEggs)
+        {
+            problems.Add(new("laid", $"{setting.Laid} is no number of eggs for a clutch. Write 0 to {ClutchSetting.MostEggs}."));
+        }
+        else if (setting is { Laid: not null, Eggs: not null })
+        {
+            problems.Add(new("laid", "Give the eggs laid or the good eggs among them, not both."));
+        }
+
         foreach (var (name, share) in new[] { ("fertility", setting.Fertility), ("hatch-rate", setting.HatchRate) })
         {
             if (share is { } given && given is not (>= 0.0 and <= 1.0))
@@ -40,12 +49,15 @@ internal sealed class ClutchReckoning(Biology biology)
         }
 
         var eggs = biology.Eggs;
-        var number = Numbers(eggs);
+        var number = setting.Laid is { } laid ? Exactly(laid) : Numbers(eggs);
         var laying = withLaying && biology.Laying is { } lays ? Probability.From(lays.Mean) : Probability.Certain;
         var fertility = Rate(setting.Fertility, biology.Fertility);
         var hatching = Rate(setting.HatchRate, biology.HatchRate);
         var good = GoodEggs.Of(number, laying, fertility, hatching);
-        var text = $"A clutch as the species lays it: {Mean(number):0.#} eggs on average, {fertility.Mean:0%} fertile, {hatching.Mean:0%} of those hatching"
+        var clutch = setting.Laid is { } known
+            ? $"A clutch of {known} {(known == 1 ? "egg" : "eggs")} laid"
+            : $"A clutch as the species lays it: {Mean(number):0.#} eggs on average";
+        var text = $"{clutch}, {fertility.Mean:0%} fertile, {hatching.Mean:0%} of those hatching"
             + (fertility.StandardDeviation > 0.0 || hatching.StandardDeviation > 0.0 ? ", more in some clutches and less in others" : string.Empty)
             + (laying.IsCertain ? string.Empty : $", and a chance of {laying.Value:0%} that she lays at all this season")
             + $" ({Wording.Grade(eggs?.Evidence ?? Genetics.Loci.Evidence.CommonPractice)}).";
@@ -62,9 +74,7 @@ internal sealed class ClutchReckoning(Biology biology)
 
         if (eggs.IsValue)
         {
-            var fixedNumber = new double[(int)Math.Round(eggs.Mean) + 1];
-            fixedNumber[^1] = 1.0;
-            return fixedNumber;
+            return Exactly((int)Math.Round(eggs.Mean));
         }
 
         var least = (int)Math.Max(0, eggs.Least ?? Math.Floor(eggs.Mean - (4 * eggs.Sd)));
@@ -74,6 +84,13 @@ internal sealed class ClutchReckoning(Biology biology)
             .ToArray();
         var total = weights.Sum();
         return Array.ConvertAll(weights, w => w / total);
+    }
+
+    private static double[] Exactly(int eggs)
+    {
+        var number = new double[eggs + 1];
+        number[eggs] = 1.0;
+        return number;
     }
 
     private static ClutchRate Rate(double? given, Spread? known) =>

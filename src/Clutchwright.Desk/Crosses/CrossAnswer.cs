@@ -26,13 +26,16 @@ public sealed record CrossQuestion(string Sire, string Dam)
 }
 
 /// <summary>What the keeper says of the clutch; what is <c>null</c> comes from the species' biology.</summary>
-/// <param name="Eggs">Good eggs: this many fertile eggs that hatch unless their genotype forbids it. Given, it replaces the other three.</param>
+/// <param name="Eggs">Good eggs: this many fertile eggs that hatch unless their genotype forbids it. Given, it replaces all else.</param>
 /// <param name="Fertility">The share of eggs that are fertile, in [0, 1].</param>
 /// <param name="HatchRate">The share of fertile eggs that hatch, genotype aside, in [0, 1].</param>
 public sealed record ClutchSetting(int? Eggs, double? Fertility, double? HatchRate)
 {
     /// <summary>The most eggs that a clutch is taken to hold.</summary>
     public const int MostEggs = 200;
+
+    /// <summary>Gets the eggs laid, good or not; not together with <see cref="Eggs"/>. <c>null</c>: as many as the species lays.</summary>
+    public int? Laid { get; init; }
 }
 
 /// <summary>One parent as it was understood.</summary>

@@ -20,6 +20,8 @@ public sealed record CrossForm
 
     public string? Eggs { get; init; }
 
+    public string? Laid { get; init; }
+
     public string? Fertility { get; init; }
 
     public string? Hatch { get; init; }
@@ -32,7 +34,7 @@ public sealed record CrossForm
     public bool IsAsked => Sire.Length > 0 && Dam.Length > 0;
 
     /// <summary>Gets whether the keeper says anything of the clutch.</summary>
-    public bool SaysClutch => Eggs is not null || Fertility is not null || Hatch is not null || AtLeast is not null;
+    public bool SaysClutch => Eggs is not null || Laid is not null || Fertility is not null || Hatch is not null || AtLeast is not null;
 
     public static CrossForm Read(IQueryCollection query) => new()
     {
@@ -40,6 +42,7 @@ public sealed record CrossForm
         Dam = Text(query, "dam") ?? string.Empty,
         Wants = [.. query["want"].OfType<string>().Select(w => w.Trim()).Where(w => w.Length > 0).Take(MostWants)],
         Eggs = Text(query, "eggs"),
+        Laid = Text(query, "laid"),
         Fertility = Text(query, "fertility"),
         Hatch = Text(query, "hatch"),
         AtLeast = Text(query, "atleast"),
@@ -51,7 +54,7 @@ public sealed record CrossForm
         "/cross",
         [
             ("sire", Sire), ("dam", Dam), .. Wants.Select(w => ("want", (string?)w)),
-            ("eggs", Eggs), ("fertility", Fertility), ("hatch", Hatch), ("atleast", AtLeast), ("most", Most),
+            ("eggs", Eggs), ("laid", Laid), ("fertility", Fertility), ("hatch", Hatch), ("atleast", AtLeast), ("most", Most),
         ]);
 
     /// <summary>The question, without what in the address cannot be read.</summary>
@@ -59,9 +62,10 @@ public sealed record CrossForm
     public CrossQuestion Question(List<AskedWrongly> problems)
     {
         var eggs = Whole(Eggs, "eggs", ClutchSetting.MostEggs, problems);
+        var laid = Whole(Laid, "laid", ClutchSetting.MostEggs, problems);
         var atLeast = Whole(AtLeast, "atleast", ClutchSetting.MostEggs, problems);
         var most = Whole(Most, "most", 1000, problems);
-        var clutch = new ClutchSetting(eggs, Share(Fertility, "fertility", problems), Share(Hatch, "hatch", problems));
+        var clutch = new ClutchSetting(eggs, Share(Fertility, "fertility", problems), Share(Hatch, "hatch", problems)) { Laid = laid };
         var question = new CrossQuestion(Sire, Dam) { Wants = Wants, Clutch = clutch, AtLeast = atLeast ?? 1 };
         return most is { } more ? question with { Most = more } : question;
     }

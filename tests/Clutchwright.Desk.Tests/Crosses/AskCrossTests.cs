@@ -8,6 +8,18 @@ namespace Clutchwright.Desk.Tests.Crosses;
 /// <summary>What a keeper asks of a pair, on the shipped catalogue.</summary>
 public class AskCrossTests
 {
+    [Theory]
+    [InlineData(1.0, 1.0, 0.866516)] // 1 - (3/4)^7, [computed: table of 1 - (3/4)^n]
+    [InlineData(0.5, 1.0, 0.607304)] // 1 - (7/8)^7 [computed]
+    [InlineData(0.5, 0.8, 0.521703)] // 1 - (9/10)^7 [computed]
+    public async Task RunAsync_EggsLaid_AreThinnedByBothShares(double fertility, double hatchRate, double atLeastOne)
+    {
+        var answer = await Shipped.CrossAsync(
+            "1.0 het Clown", "0.1 het Clown", q => q with { Wants = ["Clown"], Clutch = new(null, fertility, hatchRate) { Laid = 7 } });
+
+        Assert.Equal(atLeastOne, answer.Wants[0].AtLeastOne.Value, 5e-7);
+    }
+
     [Fact]
     public async Task RunAsync_HetToHet_IsMendelsQuarter()
     {
