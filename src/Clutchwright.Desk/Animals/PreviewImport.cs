@@ -28,12 +28,11 @@ public sealed class PreviewImport
     {
         var problems = new List<AskedWrongly>();
         var read = await ImportReader.ReadAsync(file, mapping, problems, cancel);
-        var chosen = read.Columns.Where(c => c.IsChosen).ToDictionary(c => c.Index, c => c.Field);
         var preview = (await new ReadAnimalFile(_book.Book, (column, text) => StatementReader.Check(_catalogue, column, text))
-            .RunAsync(new MemoryStream(file.ToArray()), chosen, cancel)).Expect();
+            .RunAsync(read, cancel)).Expect();
         return new(
             read.Columns.Select(c => new ImportColumn(
-                c.Header, c.Field == AnimalField.KeptAsNote ? null : ImportReader.Word(c.Field), Sample(file, c.Index, read.Delimiter))).ToArray(),
+                c.Header, c.Field == AnimalField.KeptAsNote ? null : ImportReader.Word(c.Field), read.Samples[c.Index])).ToArray(),
             ImportReader.Fields.Select(f => f.Word).ToArray(),
             preview.Rows.Where(r => r.Fate != RowFate.Refused).Select(r => new ImportRow(r.Row.Row, r.Row.Tag, Say(r.Row), r.Fate == RowFate.AlreadyThere)).ToArray(),
             [
@@ -64,28 +63,5 @@ public sealed class PreviewImport
                 parts.Add(part);
             }
         }
-    }
-
-    private static string? Sample(ReadOnlyMemory<byte> file, int column, char delimiter)
-    {
-        using var csv = new CsvHelper.CsvReader(
-            new StreamReader(new MemoryStream(file.ToArray())),
-            new CsvHelper.Configuration.CsvConfiguration(System.Globalization.CultureInfo.InvariantCulture)
-            {
-                Delimiter = delimiter.ToString(),
-                BadDataFound = null,
-                MissingFieldFound = null,
-                HasHeaderRecord = false,
-            });
-        csv.Read();
-        for (var row = 0; row < 200 && csv.Read(); row++)
-        {
-            if (csv.TryGetField<string>(column, out var cell) && !string.IsNullOrWhiteSpace(cell))
-            {
-                return cell.Trim();
-            }
-        }
-
-        return null;
     }
 }

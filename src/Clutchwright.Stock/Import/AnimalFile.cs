@@ -24,6 +24,9 @@ public sealed class AnimalFile
     /// <summary>What each column is taken for, in the order of the file.</summary>
     public IReadOnlyList<ColumnMapping> Columns { get; }
 
+    /// <summary>By the columns, the first cell under each that is not empty; null where all are.</summary>
+    public IReadOnlyList<string?> Samples { get; internal init; } = [];
+
     /// <summary>The rows without a problem of their own, in the order of the file.</summary>
     public IReadOnlyList<AnimalRow> Rows { get; }
 

@@ -27,7 +27,7 @@ internal static class AnimalFileReader
             .ToList();
         if (problems.Count > 0)
         {
-            return new AnimalFile(delimiter, columns, [], problems);
+            return new AnimalFile(delimiter, columns, [], problems) { Samples = SamplesOf(records, columns.Count) };
         }
 
         var rows = new List<AnimalRow>();
@@ -55,8 +55,15 @@ internal static class AnimalFileReader
             }
         }
 
-        return new AnimalFile(delimiter, columns, rows, problems) { UnreadTags = unread };
+        return new AnimalFile(delimiter, columns, rows, problems) { UnreadTags = unread, Samples = SamplesOf(records, columns.Count) };
     }
+
+    private static string?[] SamplesOf(List<CsvRecord> records, int columns) =>
+        [.. Enumerable.Range(0, columns).Select(column => records
+            .Skip(1)
+            .Where(record => column < record.Cells.Count && !string.IsNullOrWhiteSpace(record.Cells[column]))
+            .Select(record => SpreadsheetCell.Unprotect(record.Cells[column]).Trim())
+            .FirstOrDefault())];
 
     /// <summary>How each id is written in its own row; a parent may be written in another case.</summary>
     private static Dictionary<string, string> Spelling(List<CsvRecord> records, List<ColumnMapping> columns)

@@ -12,10 +12,16 @@ public sealed class ReadAnimalFile(Book book, CheckTradeText check)
     /// <param name="cancellation">Stops the reading.</param>
     /// <returns>The preview, also of a file that cannot be imported: its problems say why.</returns>
     public async Task<Outcome<ImportPreview>> RunAsync(
-        Stream stream, IReadOnlyDictionary<int, AnimalField>? fields, CancellationToken cancellation)
+        Stream stream, IReadOnlyDictionary<int, AnimalField>? fields, CancellationToken cancellation) =>
+        await RunAsync(await AnimalFile.ReadAsync(stream, fields, cancellation), cancellation);
+
+    /// <param name="file">The file, read already.</param>
+    /// <param name="cancellation">Stops the check against the book.</param>
+    /// <returns>The preview, also of a file that cannot be imported: its problems say why.</returns>
+    public Task<Outcome<ImportPreview>> RunAsync(AnimalFile file, CancellationToken cancellation)
     {
-        var file = await AnimalFile.ReadAsync(stream, fields, cancellation);
-        return await book.ReadAsync<ImportPreview>(
+        ArgumentNullException.ThrowIfNull(file);
+        return book.ReadAsync<ImportPreview>(
             async db => (await ImportCheck.RunAsync(db, file, check, cancellation)).Preview);
     }
 }

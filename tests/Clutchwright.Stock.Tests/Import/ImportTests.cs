@@ -28,6 +28,16 @@ public sealed class ImportTests
     }
 
     [Fact]
+    public async Task ReadAsync_Utf16FileWithBlankLinesAndEmptyCells_SamplesTheFirstFilledCellOfEachColumn()
+    {
+        var bytes = Encoding.Unicode.GetPreamble().Concat(Encoding.Unicode.GetBytes("\nid;rack;shed\nH;;\n\nS; 4 ;\n")).ToArray();
+
+        var file = await AnimalFile.ReadAsync(new MemoryStream(bytes), null, CancellationToken.None);
+
+        Assert.Equal(["H", "4", null], file.Samples);
+    }
+
+    [Fact]
     public async Task ImportAnimals_ParentsInAnyOrderAndFromStock_AreJoined()
     {
         using var book = await TestBook.NewAsync();
