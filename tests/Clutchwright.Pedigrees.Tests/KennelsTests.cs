@@ -44,9 +44,8 @@ public sealed class KennelsTests
         var pedigrees = new ulong[] { 1, 2, 3 }.Select(seed => Kennels.Seasons(seasons, females, males, seed)).ToArray();
 
         // The published animal counts are rounded to tens.
-        Assert.Equal((fewest, most), (Round(pedigrees.Min(p => p.Count)), Round(pedigrees.Max(p => p.Count))));
+        Assert.InRange(pedigrees.Min(p => p.Count), fewest - 5, fewest + 5);
+        Assert.InRange(pedigrees.Max(p => p.Count), most - 5, most + 5);
         Assert.Equal((fewestBreeders, mostBreeders), (pedigrees.Min(p => p.Breeders.Count), pedigrees.Max(p => p.Breeders.Count)));
     }
-
-    private static int Round(int count) => (int)Math.Round(count / 10.0) * 10;
 }
