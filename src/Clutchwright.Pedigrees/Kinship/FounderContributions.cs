@@ -55,7 +55,7 @@ public sealed class FounderContributions
 
     /// <summary>The ancestors, founders or not, that together explain the group: each with its marginal share, what it adds to those before it.</summary>
     /// <returns>The greatest first; the effective number of ancestors is 1 over the sum of their squared shares (with unknown parents as in
-    /// <see cref="EffectiveFounders"/>), never more than that of founders. It counts narrow passes that founders do not show.</returns>
+    /// <see cref="EffectiveFounders"/>), as a rule not more than that of founders. It counts narrow passes that founders do not show.</returns>
     /// <remarks>Cost: one walk up and one down through the ancestors for each ancestor found; meant for a stock, not for a studbook.</remarks>
     public (IReadOnlyList<AncestorShare> Ancestors, double EffectiveAncestors) MajorAncestors()
     {
