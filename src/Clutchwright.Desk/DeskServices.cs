@@ -2,6 +2,7 @@ using Clutchwright.Catalogue;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
+using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
 using Clutchwright.Desk.Words;
@@ -27,6 +28,10 @@ public static class DeskServices
         services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new RankPairs(
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new AnimalSource(() => p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskKin(p.GetRequiredService<AnimalSource>()));
+        services.AddSingleton(p => new ShowKinTable(p.GetRequiredService<AnimalSource>()));
+        services.AddSingleton(p => new ShowRelatives(p.GetRequiredService<AnimalSource>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));
