@@ -124,8 +124,9 @@ internal static class RandomCases
         string name, SplitMix64 random, SamplePedigree family, IReadOnlyList<LocusModel> loci, bool isSexLinked, double recombination)
     {
         var dropped = new GeneDrop(random, family, loci, isSexLinked, recombination, isEnriched: true).Run();
+        var isSeen = Enumerable.Range(0, family.Count).Select(_ => random.Below(4) > 0).ToArray();
         var seen = loci.Select((locus, l) => (IReadOnlyList<int?>)Enumerable.Range(0, family.Count)
-            .Select(i => random.Below(4) == 0 ? (int?)null : Read(random, locus, dropped[l][i]))
+            .Select(i => isSeen[i] ? Read(random, locus, dropped[l][i]) : (int?)null)
             .ToArray()).ToArray();
         return new(name, family, loci, isSexLinked, recombination, seen);
     }
