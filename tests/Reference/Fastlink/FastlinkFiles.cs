@@ -9,12 +9,6 @@ namespace Clutchwright.Reference.Tests.Fastlink;
 /// <summary>A case in the files that FASTLINK reads.</summary>
 internal static class FastlinkFiles
 {
-    /// <summary>The most animals one file may have, copies of loop breakers among them.</summary>
-    public const int MostAnimals = 1000;
-
-    /// <summary>The most pedigrees one file may have.</summary>
-    public const int MostPedigrees = 150;
-
     /// <summary>The description of the loci, <c>datafile.dat</c>.</summary>
     /// <param name="genetic">The case; one locus gets an empty marker beside it.</param>
     /// <param name="risk">The locus and allele whose risk is asked for; <c>null</c>: likelihoods only.</param>
