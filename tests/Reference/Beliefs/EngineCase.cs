@@ -18,10 +18,11 @@ internal sealed class EngineCase
     private readonly Species _species;
     private readonly double _addedLogLikelihood;
 
-    private EngineCase(GeneticCase genetic, double recombination)
+    private EngineCase(GeneticCase genetic, Func<int, Placement> placements)
     {
         _case = genetic;
-        _species = SpeciesOf(genetic, recombination);
+        _species = Species.From(new SpeciesDefinition(
+            "made-up", SexSystem.XY, [.. genetic.Loci.Select((locus, l) => Describe(locus, l, placements(l)))]));
         var animals = new List<RecordedAnimal>();
         for (var i = 0; i < genetic.Family.Count; i++)
         {
@@ -51,7 +52,21 @@ internal sealed class EngineCase
     /// <summary>Has the engine reckon a case.</summary>
     /// <param name="genetic">The case.</param>
     /// <param name="recombination">The recombination fraction in place of the case's own.</param>
-    public static EngineCase Of(GeneticCase genetic, double? recombination = null) => new(genetic, recombination ?? genetic.Recombination);
+    public static EngineCase Of(GeneticCase genetic, double? recombination = null)
+    {
+        var r = recombination ?? genetic.Recombination;
+
+        // Haldane 1919: r = (1 - e^-2d) / 2, d in morgans.
+        return new(genetic, l => genetic.IsSexLinked ? new Placement.SexLinked(RecombinationFraction.Complete)
+            : genetic.Loci.Count == 1 || r >= 0.5 ? new Placement.Autosomal()
+            : new Placement.Linked("pair", l == 0 ? 0 : -50 * Math.Log(1 - (2 * r))));
+    }
+
+    /// <summary>Has the engine reckon a case of one locus as if it lay on both sex chromosomes.</summary>
+    /// <param name="genetic">The case; an autosomal one.</param>
+    /// <param name="recombination">The recombination fraction with the sex-determining region, in males.</param>
+    public static EngineCase OnSexChromosomes(GeneticCase genetic, RecombinationFraction recombination) =>
+        new(genetic, _ => new Placement.SexLinked(recombination));
 
     /// <summary>How likely an animal has each number of copies of an allele.</summary>
     public AlleleCopies Copies(int animal, int locus, int allele)
@@ -79,15 +94,8 @@ internal sealed class EngineCase
         Misreading = genetic.Loci[0].Misread,
     };
 
-    private static Species SpeciesOf(GeneticCase genetic, double recombination) => Species.From(new SpeciesDefinition(
-        "made-up", SexSystem.XY, [.. genetic.Loci.Select((locus, l) => Describe(genetic, locus, l, recombination))]));
-
-    private static LocusDefinition Describe(GeneticCase genetic, LocusModel locus, int index, double recombination)
+    private static LocusDefinition Describe(LocusModel locus, int index, Placement placement)
     {
-        // Haldane 1919: r = (1 - e^-2d) / 2, d in morgans.
-        Placement placement = genetic.IsSexLinked ? new Placement.SexLinked(RecombinationFraction.Complete)
-            : genetic.Loci.Count == 1 || recombination >= 0.5 ? new Placement.Autosomal()
-            : new Placement.Linked("pair", index == 0 ? 0 : -50 * Math.Log(1 - (2 * recombination)));
         var alleles = Enumerable.Range(1, locus.AlleleCount - 1).Select(a => new AlleleDefinition(Id(index, a), Id(index, a), InheritanceMode.Recessive));
 
         // A pair of mutants that looks wild is a form that cannot be told yet.

@@ -5,18 +5,24 @@ namespace Clutchwright.Reference.Tests.Cases;
 /// <summary>Whole kennels: too many mates and loops for FASTLINK.</summary>
 internal static class KennelCases
 {
-    /// <summary>A breeder's stock over seasons; the wild allele and a mutant are dropped through it, and every hatchling is looked at.</summary>
+    /// <summary>A recessive in a breeder's stock over seasons.</summary>
     /// <param name="seasons">How many seasons.</param>
     /// <param name="females">The most females that breed.</param>
     /// <param name="males">The most males that breed.</param>
     /// <param name="share">The frequency of the mutant among founders.</param>
-    /// <param name="seed">The seed of the kennel; the alleles are drawn from the one after it.</param>
-    public static GeneticCase Recessive(int seasons, int females, int males, double share, ulong seed)
+    /// <param name="seed">The seed of the kennel.</param>
+    public static GeneticCase Recessive(int seasons, int females, int males, double share, ulong seed) =>
+        Of(Kennels.Seasons(seasons, females, males, seed), new([1 - share, share], (a, _) => a), isSexLinked: false, seed);
+
+    /// <summary>A locus in a kennel: its alleles are dropped from the founders, and every animal is looked at.</summary>
+    /// <param name="family">The kennel.</param>
+    /// <param name="locus">The locus.</param>
+    /// <param name="isSexLinked">Whether it lies on the X.</param>
+    /// <param name="seed">The alleles are drawn from the seed after this.</param>
+    public static GeneticCase Of(SamplePedigree family, LocusModel locus, bool isSexLinked, ulong seed)
     {
-        var family = Kennels.Seasons(seasons, females, males, seed);
-        var locus = new LocusModel([1 - share, share], (a, _) => a);
-        var dropped = new GeneDrop(new SplitMix64(seed + 1), family, [locus], false, 0.5, isEnriched: false).Run();
+        var dropped = new GeneDrop(new SplitMix64(seed + 1), family, [locus], isSexLinked, 0.5, isEnriched: false).Run();
         var seen = dropped[0].Select(pair => (int?)locus.LookOf(pair.FromSire, pair.FromDam)).ToArray();
-        return new($"kennel of {family.Count} animals, {seasons} seasons, {females} females, {males} males, seed {seed}", family, [locus], false, 0.5, [seen]);
+        return new($"kennel of {family.Count} animals, seed {seed}", family, [locus], isSexLinked, 0.5, [seen]);
     }
 }

@@ -24,7 +24,8 @@ internal sealed record ReferenceProgram(string Command, string Package)
     /// <param name="folder">Where it runs.</param>
     /// <param name="longest">How long it may take; it is stopped after that.</param>
     /// <param name="arguments">Its arguments.</param>
-    /// <exception cref="InvalidOperationException">It is not installed, took too long or failed; the message says which.</exception>
+    /// <exception cref="TimeoutException">It took too long.</exception>
+    /// <exception cref="InvalidOperationException">It is not installed or failed; the message says which.</exception>
     public async Task<string> RunAsync(string folder, TimeSpan longest, params string[] arguments)
     {
         var start = new ProcessStartInfo(Command, arguments)
@@ -47,7 +48,7 @@ internal sealed record ReferenceProgram(string Command, string Package)
         catch (OperationCanceledException e)
         {
             process.Kill(entireProcessTree: true);
-            throw new InvalidOperationException($"{Command} took longer than {longest.TotalSeconds} s and was stopped.", e);
+            throw new TimeoutException($"{Command} took longer than {longest.TotalSeconds} s and was stopped.", e);
         }
 
         var output = await said;

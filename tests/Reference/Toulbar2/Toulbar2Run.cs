@@ -9,7 +9,7 @@ namespace Clutchwright.Reference.Tests.Toulbar2;
 internal static partial class Toulbar2Run
 {
     /// <summary>The natural logarithm of the likelihood, to 3 decimals.</summary>
-    /// <exception cref="InvalidOperationException">It was not found in time, or only within bounds.</exception>
+    /// <exception cref="InvalidOperationException">It was found only within bounds.</exception>
     public static async Task<double> LogLikelihoodAsync(GeneticCase genetic, TimeSpan longest)
     {
         using var folder = new WorkFolder();

@@ -4,7 +4,7 @@ using Clutchwright.Testing.Pedigrees;
 namespace Clutchwright.Reference.Tests.R;
 
 /// <summary>R's script reckons what the textbooks say.</summary>
-public sealed class KinshipByRTests
+public sealed class KinshipByRHarnessTests
 {
     // Wright 1922, worked through by hand: continued full-sib mating, generations 0 to 5.
     private static readonly double[] FullSibSeries = [0, 0, 0.25, 0.375, 0.5, 0.59375];
