@@ -26,7 +26,7 @@ IEnumerable<Comparison> Kennels1273()
         yield return new(
             $"a recessive, frequency {share}, in a kennel of {genetic.Family.Count} animals, all seen ({genetic.Seen[0].Count(s => s == 1)} visual): likelihood; ours also what each may carry",
             "toulbar2",
-            () => EngineCase.Of(genetic).LogLikelihood,
+            () => ReadAll(EngineCase.Of(genetic), genetic).LogLikelihood,
             async () => await InTime(async () => (await Toulbar2Run.LogLikelihoodAsync(genetic, longest), null)),
             0.00051);
     }
@@ -40,7 +40,7 @@ IEnumerable<Comparison> Families()
         yield return new(
             $"ten families of {name}: the carrier risk of one animal; ours of all",
             "FASTLINK",
-            () => cases.Sum(c => EngineCase.Of(c).Copies(c.Family.Count - 1, 0, 1).None),
+            () => cases.Sum(c => ReadAll(EngineCase.Of(c), c).Copies(c.Family.Count - 1, 0, 1).None),
             async () => await InTime(async () =>
             {
                 var sum = 0.0;
@@ -73,6 +73,17 @@ IEnumerable<Comparison> Kinships()
             }),
             1e-12);
     }
+}
+
+// Beliefs are read when they are asked for.
+static EngineCase ReadAll(EngineCase engine, GeneticCase genetic)
+{
+    for (var animal = 0; animal < genetic.Family.Count; animal++)
+    {
+        engine.Copies(animal, 0, 1);
+    }
+
+    return engine;
 }
 
 static async Task<(double, double?)?> InTime(Func<Task<(double, double?)>> ask)

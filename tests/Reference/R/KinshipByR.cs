@@ -8,7 +8,7 @@ namespace Clutchwright.Reference.Tests.R;
 /// <summary>The kinship of every pair, reckoned by R from the definition (kinship.R).</summary>
 /// <param name="Count">How many animals.</param>
 /// <param name="Values">By animal and animal.</param>
-/// <param name="Seconds">How long the arithmetic took inside R.</param>
+/// <param name="Seconds">The processor time of the arithmetic inside R.</param>
 internal sealed record KinshipByR(int Count, IReadOnlyList<double> Values, double Seconds)
 {
     /// <summary>The kinship of two animals; of an animal with itself (1 + F) / 2.</summary>
