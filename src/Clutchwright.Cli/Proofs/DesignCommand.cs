@@ -91,7 +91,7 @@ internal static class DesignCommand
         if (answer.Pairings.Count > 0)
         {
             page.Table(
-                ["mate", "", ">an answer from one clutch", ">yes", ">no", ">bits", ">eggs on average", .. answer.Pairings[0].EggsFor.Keys.Order().Select(c => $">settled at {c}%")],
+                ["mate", "", ">an answer from one clutch", ">yes", ">no", ">bits told", ">eggs on average", .. answer.Pairings[0].EggsFor.Keys.Order().Select(c => $">settled at {c}%")],
                 [.. answer.Pairings.Select(p => (string[])
                 [
                     Page.Plain(p.Name),
@@ -101,7 +101,7 @@ internal static class DesignCommand
                     ProofWords.Percent(p.Worth.ChanceOfNo),
                     $"{p.Worth.EntropyDrop:0.###}",
                     p.Worth.MeanEggs is { } mean ? $"{mean:0.#}" : "—",
-                    .. p.EggsFor.OrderBy(e => e.Key).Select(e => e.Value is { } n ? $"{n} eggs" : "never"),
+                    .. p.EggsFor.OrderBy(e => e.Key).Select(e => e.Value is { } n ? n == 1 ? "1 egg" : $"{n} eggs" : "never"),
                 ])]);
         }
 
