@@ -11,6 +11,8 @@ internal static class MakerCommand
 {
     public static Command Create(CommonOptions common, Terminal terminal)
     {
+        var file = new Argument<string?>("FILE.csv") { Description = "A pedigree file, all of which is counted; with --locus. Leave it out to give the young of one carrier.", Arity = ArgumentArity.ZeroOrOne };
+        var locus = new Option<string?>("--locus") { Description = "With FILE.csv: the sex-linked locus, by its id or the name of one of its alleles.", HelpName = "ID" };
         var sonsWith = Options.Count("--sons-with", "Sons of the carrier that have the gene.", "N", 0, 100_000);
         var sonsWithout = Options.Count("--sons-without", "Sons that do not.", "N", 0, 100_000);
         var daughtersWith = Options.Count("--daughters-with", "Daughters that have it.", "N", 0, 100_000);
@@ -18,6 +20,8 @@ internal static class MakerCommand
         var phase = LinkageCommand.Phase("What the carrier is: unknown, male-maker or female-maker. Default: unknown.");
         var command = new Command("maker", "Does a gene ride on the sex chromosomes? From the young of a carrier of the sex with two different ones.")
         {
+            file,
+            locus,
             sonsWith,
             sonsWithout,
             daughtersWith,
@@ -26,6 +30,20 @@ internal static class MakerCommand
         };
         command.SetAction(async (asked, cancel) =>
         {
+            var young = new[] { sonsWith, sonsWithout, daughtersWith, daughtersWithout };
+            var isCounted = Array.Exists(young, o => asked.GetValue(o) is not null) || asked.GetValue(phase) is not null;
+            if (asked.GetValue(file) is { } path)
+            {
+                return isCounted || asked.GetValue(locus) is null
+                    ? terminal.AskedWrongly("proof maker: FILE.csv needs --locus, and counts of young stand without a file")
+                    : await OfPedigreeAsync(common, terminal, asked, path, asked.GetValue(locus)!, cancel);
+            }
+
+            if (asked.GetValue(locus) is not null)
+            {
+                return terminal.AskedWrongly("--locus: goes with a pedigree file; name FILE.csv");
+            }
+
             await using var questions = common.Open(asked);
             var counts = new Clutchwright.Proofs.Makers.MakerCounts(
                 asked.GetValue(sonsWith) ?? 0, asked.GetValue(sonsWithout) ?? 0, asked.GetValue(daughtersWith) ?? 0, asked.GetValue(daughtersWithout) ?? 0);
@@ -47,6 +65,44 @@ internal static class MakerCommand
             return ExitCode.Answered;
         });
         return command;
+    }
+
+    private static async Task<int> OfPedigreeAsync(
+        CommonOptions common, Terminal terminal, ParseResult asked, string path, string locus, CancellationToken cancel)
+    {
+        var bytes = await File.ReadAllBytesAsync(path, cancel);
+        await using var questions = common.Open(asked);
+        var answer = await questions.GetRequiredService<AskPedigreeMaker>().RunAsync(new(path, bytes), locus, cancel);
+        if (answer.Value is not { } found)
+        {
+            return terminal.AskedWrongly(answer.Problems, _ => null);
+        }
+
+        if (common.IsJson(asked))
+        {
+            terminal.Send(ProofWords.Linkage(found.Curve, found.LodAt, found.Curve.Support)
+                .With("meioses", found.Test.Meioses)
+                .With("locus", found.Locus)
+                .With("method", found.Test.IsExact ? "exact" : "sampled")
+                .With("verdict", found.Verdict)
+                .With("notes", JsonShapes.Array(found.Notes)));
+            return ExitCode.Answered;
+        }
+
+        var page = new Page(terminal);
+        page.Table(
+            ["", ""],
+            [
+                ["locus", Page.Plain(found.Locus)],
+                ["best r", $"{found.Curve.Best:0.####}"],
+                ["LOD there, against r = 1/2", $"{found.Curve.Most:0.###}"],
+                ["interval, LOD within 1", ProofWords.Range(found.Curve.Support)],
+                ["informative meioses", $"{found.Test.Meioses:N0}"],
+            ]);
+        page.Lod(found.LodAt);
+        page.Verdict(found.Verdict, found.Notes);
+        page.Send();
+        return ExitCode.Answered;
     }
 
     private static JsonObject Json(MakerAnswer answer) => ProofWords.Linkage(answer.Curve, answer.LodAt, answer.Test.Linkage.Interval)

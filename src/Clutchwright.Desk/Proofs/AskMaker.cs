@@ -60,7 +60,8 @@ public sealed class AskMaker
             ]);
     }
 
-    private static string Verdict(LodCurve curve) => curve.Most >= LodCurve.Linked
+    /// <summary>What a LOD curve means for a gene and sex.</summary>
+    internal static string Verdict(LodCurve curve) => curve.Most >= LodCurve.Linked
         ? $"It rides with sex: the highest LOD, {curve.Most:0.##}, at r = {curve.Best:0.###}, passes 3."
         : curve.ExcludedBelow is { } limit and >= 0.005
             ? $"Not settled; closer to the sex-determining region than r = {limit:0.###} is ruled out (LOD -2)."
