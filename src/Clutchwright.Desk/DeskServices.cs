@@ -30,6 +30,7 @@ public static class DeskServices
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new AskMaker(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskPedigreeMaker(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskPedigreeMode(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskTraitMode(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskTestPairings(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Proofs;
 using Clutchwright.Desk.Words;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Clutchwright.Cli.Proofs;
 
@@ -12,14 +13,28 @@ internal static class AllelismCommand
     public static Command Create(CommonOptions common, Terminal terminal)
     {
         var prior = new Option<string>("--prior") { Description = "The chance of one locus before counting: 1/2, 10% or 0.5. Default: 1/2.", HelpName = "P", DefaultValueFactory = _ => "1/2" };
-        var cross = new Option<string[]>("--cross") { Description = $"The cross: {string.Join(", ", AskAllelism.Crosses.Select(c => c.Name))}. Once for each pair.", HelpName = "CROSS", Required = true };
+        var cross = new Option<string[]>("--cross") { Description = $"The cross: {string.Join(", ", AskAllelism.Crosses.Select(c => c.Name))}. Once for each pair.", HelpName = "CROSS" };
+        var file = new Argument<string?>("FILE.csv") { Description = "A pedigree file, all of which is counted; with --genes. Leave it out to give the young of crosses.", Arity = ArgumentArity.ZeroOrOne };
+        var genes = new Option<string?>("--genes") { Description = "With FILE.csv: the two genes, as they stand in its column seen.", HelpName = "A,B" };
         var telling = new Option<int[]>("--telling") { Description = "Young that show (recessives), or that have both or neither (visible genes). Once for each pair.", HelpName = "N" };
         var others = new Option<int[]>("--others") { Description = "The other young. Once for each pair.", HelpName = "N" };
         var carries = new Option<string[]>("--carries") { Description = "The chance that the parents are what the cross says. Once for each pair, or left out.", HelpName = "Q" };
         var misread = new Option<string?>("--misread") { Description = "The chance that an egg is read as the other kind. Default: 0.", HelpName = "E" };
-        var command = new Command("allelism", "Do two genes share a locus? The complementation test, egg by egg.") { prior, cross, telling, others, carries, misread };
-        command.SetAction(asked =>
+        var command = new Command("allelism", "Do two genes share a locus? The complementation test, egg by egg.") { file, genes, prior, cross, telling, others, carries, misread };
+        command.SetAction(async (asked, cancel) =>
         {
+            if (asked.GetValue(file) is { } path)
+            {
+                return asked.GetValue(genes)?.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) is [var first, var second] && asked.GetValue(cross) is not { Length: > 0 }
+                    ? await OfPedigreeAsync(common, terminal, asked, path, (first, second), cancel)
+                    : terminal.AskedWrongly("proof allelism: FILE.csv needs --genes A,B, and crosses stand without a file");
+            }
+
+            if (asked.GetValue(genes) is not null || asked.GetValue(cross) is not { Length: > 0 })
+            {
+                return terminal.AskedWrongly("proof allelism: give FILE.csv and --genes A,B, or --cross CROSS with what hatched");
+            }
+
             var crosses = asked.GetValue(cross) ?? [];
             var (tell, other, carry) = (asked.GetValue(telling) ?? [], asked.GetValue(others) ?? [], asked.GetValue(carries) ?? []);
             foreach (var (name, number) in new[] { ("--telling", tell.Length), ("--others", other.Length), ("--carries", carry.Length) })
@@ -53,6 +68,15 @@ internal static class AllelismCommand
             return ExitCode.Answered;
         });
         return command;
+    }
+
+    private static async Task<int> OfPedigreeAsync(
+        CommonOptions common, Terminal terminal, ParseResult asked, string path, (string First, string Second) genes, CancellationToken cancel)
+    {
+        var content = await File.ReadAllBytesAsync(path, cancel);
+        await using var questions = common.Open(asked);
+        var answer = await questions.GetRequiredService<AskPedigreeMode>().RunAsync(new(path, content), genes, cancel);
+        return PedigreeModePage.Send(common, terminal, asked, answer, isAllelism: true);
     }
 
     private static JsonObject Json(AllelismAnswer answer) => new JsonObject()

@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Text.Json.Nodes;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Proofs;
-using Clutchwright.Proofs.Modes;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Clutchwright.Cli.Proofs;
@@ -16,12 +15,28 @@ internal static class ModeCommand
         {
             Description = "Parents with what they show (normal, shows, super), and their young: \"Rex shows x Ada normal: sons 5 shows 4 normal, daughters 3 shows 6 normal\". Any number of times; a name stands for one animal.",
             HelpName = "TEXT",
-            Required = true,
         };
-        var command = new Command("mode", "How is this new look inherited? Every hypothesis with its odds.") { clutch };
+        var file = new Argument<string?>("FILE.csv") { Description = "A pedigree file, all of which is counted; with --trait. Leave it out to give clutches.", Arity = ArgumentArity.ZeroOrOne };
+        var trait = new Option<string?>("--trait") { Description = "With FILE.csv: the word for the look in its column seen. It need not be in the catalogue.", HelpName = "WORD" };
+        var beside = new Option<string?>("--beside") { Description = "With FILE.csv: a gene of the catalogue whose locus it may share.", HelpName = "GENE" };
+        var command = new Command("mode", "How is this new look inherited? Every hypothesis with its odds.") { file, trait, beside, clutch };
         command.SetAction(async (asked, cancel) =>
         {
+            var isOfFile = asked.GetValue(file) is not null;
+            if (isOfFile ? asked.GetValue(trait) is null || asked.GetValue(clutch) is { Length: > 0 } : (asked.GetValue(trait) ?? asked.GetValue(beside)) is not null)
+            {
+                return terminal.AskedWrongly("proof mode: give FILE.csv and --trait WORD, or --clutch TEXT any number of times");
+            }
+
+            var content = isOfFile ? await File.ReadAllBytesAsync(asked.GetValue(file)!, cancel) : [];
             await using var questions = common.Open(asked);
+            if (isOfFile)
+            {
+                var ofFile = await questions.GetRequiredService<AskPedigreeMode>()
+                    .RunAsync(new(asked.GetValue(file)!, content), asked.GetValue(trait)!, asked.GetValue(beside), cancel);
+                return PedigreeModePage.Send(common, terminal, asked, ofFile, isAllelism: false);
+            }
+
             var answer = questions.GetRequiredService<AskTraitMode>().Run(new(asked.GetValue(clutch) ?? []));
             if (answer.Value is not { } found)
             {
@@ -46,20 +61,8 @@ internal static class ModeCommand
     {
         ["hypotheses"] = JsonShapes.Array(answer.Lines, l => new JsonObject
         {
-            ["mode"] = l.Evidence.Hypothesis.Mode switch
-            {
-                null => null,
-                Genetics.Loci.InheritanceMode.Recessive => "recessive",
-                Genetics.Loci.InheritanceMode.IncompleteDominant => "incomplete-dominant",
-                _ => "dominant",
-            },
-            ["placement"] = l.Evidence.Hypothesis.Placement switch
-            {
-                TraitPlacement.Autosomal => "autosomal",
-                TraitPlacement.FullySexLinked => "fully-sex-linked",
-                TraitPlacement.PartlySexLinked => "partly-sex-linked",
-                _ => "not-inherited",
-            },
+            ["mode"] = PedigreeModePage.Mode(l.Evidence.Hypothesis.Mode),
+            ["placement"] = PedigreeModePage.Placement(l.Evidence.Hypothesis.Placement),
             ["text"] = l.Text,
             ["logLikelihood"] = ProofWords.Number(l.Evidence.LogLikelihood),
             ["prior"] = l.Evidence.Prior,
