@@ -4,6 +4,7 @@ using System.Data.Common;
 using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
+using Clutchwright.Cli.Proofs;
 using Clutchwright.Cli.Serving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
@@ -23,6 +24,7 @@ internal static class CommandLine
             CrossCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
+            ProofCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),
         };
         common.AddTo(root);

@@ -117,7 +117,7 @@ public sealed class HetProof
             return 0;
         }
 
-        if (IfNotHet.IsImpossible || Prior.IsCertain)
+        if (IfNotHet.IsImpossible || Prior.IsCertain || Limit(index) >= bound)
         {
             return null;
         }
@@ -140,6 +140,13 @@ public sealed class HetProof
         }
 
         return high;
+    }
+
+    // What the posterior is only ever approached to: with so many normals the mate is surely no carrier.
+    private Probability Limit(int index)
+    {
+        var het = Prior * Mates.Where((_, i) => i != index).Aggregate(Mates[index].Carries.Complement, (product, m) => product * m.IfHet());
+        return het.Given(het + Prior.Complement);
     }
 
     // Exact while the powers are small, by doubles beyond.

@@ -18,9 +18,12 @@ public sealed class LodCurve
 
     private readonly Func<double, double> _lod;
 
-    private LodCurve(Func<double, double> lod, double best)
+    private readonly double _tolerance;
+
+    private LodCurve(Func<double, double> lod, double best, double tolerance = 0.0)
     {
         _lod = lod;
+        _tolerance = tolerance;
         Best = best;
         Most = lod(best);
         Support = new(
@@ -40,7 +43,7 @@ public sealed class LodCurve
     /// <summary>Gets the largest fraction such that all smaller ones have a LOD of <see cref="Excluded"/> or less; <c>null</c> where none is excluded.</summary>
     public double? ExcludedBelow => _lod(0.0) > Excluded ? null
         : Best == 0.0 ? null
-        : ShareInterval.Solve(0.0, Best, r => _lod(r) > Excluded);
+        : ShareInterval.Solve(0.0, Best, r => _lod(r) > Excluded, _tolerance);
 
     /// <summary>The LOD at a recombination fraction.</summary>
     /// <param name="r">In [0, 0.5].</param>
@@ -50,24 +53,27 @@ public sealed class LodCurve
     internal static LodCurve Of(Func<double, double> lod, double best) => new(lod, best);
 
     /// <summary>A curve whose maximum is searched: a grid, then golden sections round its best point.</summary>
-    internal static LodCurve Search(Func<double, double> lod)
+    /// <param name="lod">The curve.</param>
+    /// <param name="steps">Steps of the grid.</param>
+    /// <param name="tolerance">How near in r the maximum and the ends of support are to be, where each place costs much.</param>
+    internal static LodCurve Search(Func<double, double> lod, int steps = GridSteps, double tolerance = 0.0)
     {
         var at = 0;
         var most = double.NegativeInfinity;
-        for (var i = 0; i <= GridSteps; i++)
+        for (var i = 0; i <= steps; i++)
         {
-            var here = lod(0.5 * i / GridSteps);
+            var here = lod(0.5 * i / steps);
             if (here > most)
             {
                 (at, most) = (i, here);
             }
         }
 
-        var (low, high) = (0.5 * Math.Max(0, at - 1) / GridSteps, 0.5 * Math.Min(GridSteps, at + 1) / GridSteps);
+        var (low, high) = (0.5 * Math.Max(0, at - 1) / steps, 0.5 * Math.Min(steps, at + 1) / steps);
         var golden = (Math.Sqrt(5.0) - 1.0) / 2.0;
         var (left, right) = (high - (golden * (high - low)), low + (golden * (high - low)));
         var (atLeft, atRight) = (lod(left), lod(right));
-        while (high - low > 1e-12)
+        while (high - low > Math.Max(1e-12, tolerance))
         {
             if (atLeft >= atRight)
             {
@@ -90,13 +96,13 @@ public sealed class LodCurve
             best = lod(end) >= lod(best) ? end : best;
         }
 
-        return new(lod, best);
+        return new(lod, best, tolerance);
     }
 
     // From a place that is out of support to one that is in it.
     private double Turn(double outside, double inside)
     {
         var span = inside - outside;
-        return outside + (span * ShareInterval.Solve(0.0, 1.0, share => _lod(outside + (span * share)) >= Most - 1.0));
+        return outside + (span * ShareInterval.Solve(0.0, 1.0, share => _lod(outside + (span * share)) >= Most - 1.0, _tolerance / Math.Abs(span)));
     }
 }

@@ -62,6 +62,12 @@ internal sealed class TraitLikelihood
         var counts = _clutches.SelectMany(c => new[] { c.Males, c.Females, c.Unsexed }).ToArray();
         long[] looks = [counts.Sum(c => (long)c.Normal), counts.Sum(c => (long)c.Shows), counts.Sum(c => (long)c.Super)];
         var hasSuper = looks[2] > 0 || _clutches.Any(c => c.SireLook == TraitLook.Super || c.DamLook == TraitLook.Super);
+        return LogOfChance(looks, hasSuper);
+    }
+
+    /// <summary>ln of the mean chance of looks that come by unknown chances, every value equally likely before.</summary>
+    internal static double LogOfChance(IReadOnlyCollection<long> looks, bool hasSuper)
+    {
         var free = hasSuper ? 3 : 2;
         return LogFactorial(free - 1) + looks.Sum(LogFactorial) - LogFactorial(looks.Sum() + free - 1);
     }

@@ -34,9 +34,9 @@ public readonly record struct ShareInterval(double Low, double High)
         : 1.0 - confidence.Value;
 
     /// <summary>The place where a claim that is false at the low end and true at the high end turns.</summary>
-    internal static double Solve(double low, double high, Func<double, bool> isReached)
+    internal static double Solve(double low, double high, Func<double, bool> isReached, double tolerance = 0.0)
     {
-        for (var i = 0; i < Halvings; i++)
+        for (var i = 0; i < Halvings && high - low > tolerance; i++)
         {
             var middle = low + ((high - low) / 2.0);
             if (middle <= low || middle >= high)

@@ -38,6 +38,11 @@ public class HeterogeneityTestTests
         Assert.Equal(34.0 / 70.0, test.Exact.Value, 1e-12);
     }
 
+    /// <summary>R: fisher.test(matrix(c(5, 3, 2, 7, 1, 6), 2)).</summary>
+    [Fact]
+    public void Exact_OfThreeClutches_AgreesWithAnotherProgram() =>
+        Assert.Equal(0.117765350367314, HeterogeneityTest.Of([[5, 3], [2, 7], [1, 6]], [1, 1]).Exact.Value, 1e-12);
+
     /// <summary>The exact p value from its definition: every way of dealing the young out to the clutches.</summary>
     [Fact]
     public void Exact_OnAnyTable_EqualsDealingOutEveryYoung() => Gen.Int[0, 3].Array[2].Array[2, 3].Sample(clutches =>
