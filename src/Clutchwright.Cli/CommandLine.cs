@@ -5,6 +5,7 @@ using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
 using Clutchwright.Cli.Kin;
+using Clutchwright.Cli.Proofs;
 using Clutchwright.Cli.Serving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
@@ -25,6 +26,7 @@ internal static class CommandLine
             KinCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
+            ProofCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),
         };
         common.AddTo(root);
