@@ -102,4 +102,71 @@ public sealed class ProofMustHoldTests
         Assert.Equal("2/3", (string?)json["priorExact"]);
         Assert.Equal(["V1", "H1", "P1"], json["pairings"]!.AsArray().Select(p => (string?)p!["mate"]));
     }
+
+    /// <summary>A carrier of unknown phase with ten young, one of them recombinant: 1/10, and the same LOD as by counts.</summary>
+    [Fact]
+    public async Task Maker_OfAPedigreeFile_HasItsKeysAndFigures()
+    {
+        using var data = new DataFolder();
+        var file = data.Write("maker.csv", "id,sex,sire,dam,seen\nS,m,,,Coral\nD,f,,,normal\n"
+            + string.Concat(Enumerable.Range(1, 10).Select(i => $"Y{i},{(i <= 5 ? "m" : "f")},S,D,{(i <= 5 || i == 10 ? "Coral" : "normal")}\n")));
+
+        var json = (await Run.MadeUpAsync("proof", "maker", file, "--locus", "Coral", "--json")).Json;
+        var byCounts = (await Run.MadeUpAsync("proof", "maker", "--sons-with", "5", "--daughters-with", "1", "--daughters-without", "4", "--json")).Json;
+
+        Assert.Equal(0.1, (double)json["r"]!, 1e-3);
+        Assert.Equal((double)byCounts["lod"]!, (double)json["lod"]!, 1e-3);
+        Assert.Equal(10, (int)json["meioses"]!);
+        Assert.Equal(2, json["interval"]!.AsArray().Count);
+        Assert.Equal("exact", (string?)json["method"]);
+    }
+
+    /// <summary>A look that is in no catalogue, handed on by both sexes to half of the young.</summary>
+    [Fact]
+    public async Task Mode_OfAPedigreeFile_ListsEveryHypothesis()
+    {
+        using var data = new DataFolder();
+        var file = data.Write("mode.csv", "id,sex,sire,dam,seen\nA,m,,,Zephyr\nB,f,,,normal\nC,f,A,B,Zephyr\nD,m,A,B,normal\nE,m,,,normal\n"
+            + string.Concat(Enumerable.Range(1, 12).Select(i => $"F{i},{(i % 2 == 0 ? "m" : "f")},E,C,{(i % 4 < 2 ? "Zephyr" : "normal")}\n")));
+
+        var json = (await Run.MadeUpAsync("proof", "mode", file, "--trait", "Zephyr", "--json")).Json;
+        var beside = await Run.MadeUpAsync("proof", "mode", file, "--trait", "Zephyr", "--beside", "Lark", "--json");
+
+        Assert.Equal(10, json["hypotheses"]!.AsArray().Count);
+        Assert.Equal(1.0, json["hypotheses"]!.AsArray().Sum(h => (double)h!["posterior"]!), 1e-9);
+        Assert.True(PosteriorOf("incomplete-dominant") > PosteriorOf("recessive"));
+        Assert.Contains("No animal shows 'Lark'", beside.Error, StringComparison.Ordinal);
+
+        double PosteriorOf(string mode) => (double)json["hypotheses"]!.AsArray()
+            .Single(h => (string?)h!["placement"] == "autosomal" && (string?)h["mode"] == mode)!["posterior"]!;
+    }
+
+    /// <summary>Lark and Finch share a locus in the made-up species: their compound gives one or the other to every young.</summary>
+    [Fact]
+    public async Task Allelism_OfAPedigreeFile_FindsTheSharedLocus()
+    {
+        using var data = new DataFolder();
+        var file = data.Write("allelism.csv", "id,sex,sire,dam,seen\nA,m,,,Lark Finch\nB,f,,,normal\n"
+            + string.Concat(Enumerable.Range(1, 10).Select(i => $"Y{i},,A,B,{(i % 2 == 0 ? "Lark" : "Finch")}\n")));
+
+        var json = (await Run.MadeUpAsync("proof", "allelism", file, "--genes", "Lark,Finch", "--json")).Json;
+
+        Assert.True((double)json["posterior"]! > 0.99);
+        Assert.Equal(12, (int)json["lookedAt"]!);
+    }
+
+    [Theory]
+    [InlineData("FILE.csv needs --locus", "maker", "x.csv")]
+    [InlineData("goes with a pedigree file", "maker", "--locus", "Coral")]
+    [InlineData("give FILE.csv and --trait", "mode", "x.csv")]
+    [InlineData("give FILE.csv and --trait", "mode", "--trait", "x")]
+    [InlineData("needs --genes", "allelism", "x.csv", "--genes", "Lark")]
+    [InlineData("give FILE.csv and --genes", "allelism")]
+    public async Task Proof_OfAFileAskedWrongly_SaysWhat(string text, params string[] args)
+    {
+        var run = await Run.MadeUpAsync(["proof", .. args]);
+
+        Assert.Equal(ExitCode.AskedWrongly, run.Code);
+        Assert.Contains(text, run.Error, StringComparison.Ordinal);
+    }
 }
