@@ -1,5 +1,6 @@
 using Clutchwright.Catalogue;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Kin;
@@ -41,6 +42,8 @@ public static class DeskServices
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));
+
+        services.AddSingleton(p => new ExplainBelief(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
 
         services.AddSingleton(p => new ListDeeds(p.GetRequiredService<OpenBook>()));
         services.AddSingleton(p => new ListAnimals(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
