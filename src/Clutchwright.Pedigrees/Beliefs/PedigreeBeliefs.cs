@@ -65,6 +65,9 @@ public sealed class PedigreeBeliefs
     /// allele has a frequency. At all others every animal is wild.</summary>
     public IReadOnlyList<Locus> LociInPlay => field ??= [.. AllelesInPlay.LociOf(Species, _animals, Settings)];
 
+    /// <summary>Gets the reckoning behind it.</summary>
+    internal BeliefRun Run => _run;
+
     /// <summary>The belief of one animal.</summary>
     /// <exception cref="ArgumentException">There is no such animal.</exception>
     public AnimalBelief this[string key] => _nodes.TryGetValue(key, out var node)
@@ -99,6 +102,12 @@ public sealed class PedigreeBeliefs
         run.Run();
         return new(species, animals, settings, run, cache.Alone());
     }
+
+    /// <summary>The number of an animal among the nodes of the reckoning; of several young kept as a count the first.</summary>
+    /// <exception cref="ArgumentException">There is no such animal.</exception>
+    internal int NodeOf(string key) => _nodes.TryGetValue(key, out var node)
+        ? node
+        : throw new ArgumentException($"There is no animal {key}.", nameof(key));
 
     /// <summary>Whether there is an animal of this key.</summary>
     public bool Contains(string key) => _nodes.ContainsKey(key);

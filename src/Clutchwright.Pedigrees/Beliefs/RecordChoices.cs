@@ -31,6 +31,9 @@ internal sealed class RecordChoices(int groupCount)
     /// <returns>Whether that is new.</returns>
     public bool Soften(string key, int index) => _soft.Add((key, index));
 
+    /// <summary>Gets whether some doubted record speaks of several groups.</summary>
+    public bool HasShared => _shared.Count > 0;
+
     /// <summary>Whether a doubted record speaks of several groups.</summary>
     public bool IsShared(int node, int index) => _shared.Contains((node, index));
 
