@@ -5,6 +5,7 @@ using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Carry;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
+using Clutchwright.Cli.Kin;
 using Clutchwright.Cli.Serving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
@@ -23,6 +24,7 @@ internal static class CommandLine
         {
             CrossCommand.Create(common, terminal),
             CarryCommand.Create(common, terminal),
+            KinCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),
