@@ -30,6 +30,7 @@ public static class DeskServices
         services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new RankPairs(
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ListCarry(p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new AnimalSource(() => p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskKin(p.GetRequiredService<AnimalSource>()));
         services.AddSingleton(p => new ShowKinTable(p.GetRequiredService<AnimalSource>()));
