@@ -3,8 +3,10 @@ using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
+using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
+using Clutchwright.Desk.Proofs;
 using Clutchwright.Desk.Words;
 using Clutchwright.Stock;
 using Clutchwright.Stock.Storage;
@@ -28,6 +30,16 @@ public static class DeskServices
         services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new RankPairs(
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ListCarry(p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new AnimalSource(() => p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskKin(p.GetRequiredService<AnimalSource>()));
+        services.AddSingleton(p => new ShowKinTable(p.GetRequiredService<AnimalSource>()));
+        services.AddSingleton(p => new ShowRelatives(p.GetRequiredService<AnimalSource>()));
+        services.AddSingleton(p => new AskMaker(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskPedigreeMaker(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskPedigreeMode(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskTraitMode(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskTestPairings(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));

@@ -37,7 +37,7 @@ public sealed class ShowAnimal
         var record = found.Expect();
         var state = await _beliefs.ReadAsync(cancel);
         var own = state.Find(record.Animal.AnimalId) is null
-            ? new StockState(default, StockRecord.OfOne(_catalogue, record.Animal, record.Statements), null, cancel)
+            ? new StockState(default, StockRecord.OfOne(_catalogue, record.Animal, record.Statements), null, null, cancel)
             : state;
         var animal = own.Find(record.Animal.AnimalId)!;
         var shown = animal.Shown;

@@ -61,6 +61,10 @@ public sealed class PedigreeBeliefs
     /// <summary>Gets the records that cannot all be true. Each was then taken as possibly wrong, so that there is a belief nonetheless.</summary>
     public IReadOnlyList<ClashingRecords> Clashes => _run.Clashes;
 
+    /// <summary>Gets the loci at which there is anything to reckon, in the order of the species: a record speaks of an allele there, or an
+    /// allele has a frequency. At all others every animal is wild.</summary>
+    public IReadOnlyList<Locus> LociInPlay => field ??= [.. AllelesInPlay.LociOf(Species, _animals, Settings)];
+
     /// <summary>Gets the reckoning behind it.</summary>
     internal BeliefRun Run => _run;
 
