@@ -73,7 +73,7 @@ public sealed class ListCarry
             [.. state.Beliefs.Clashes.Select(c => new CarryContradiction(
                 [.. c.Animals.Select(k => state.Record[k].Animal.Tag)],
                 [.. c.Records.Select(r => ClashWords.Record(state.Record, r)).Distinct(StringComparer.Ordinal)],
-                []))],
+                [.. state.Contradiction(c, cancel).Causes.Select(cause => $"{cause.Text.TrimEnd('.')} ({OddsText.Percent(cause.Chance)}). {cause.Check}")]))],
             state.Beliefs.IsExact,
             state.Beliefs.StandardError,
             [.. state.Record.Entries.SelectMany(e => e.Read.Problems.Select(p => $"{e.Animal.Tag}: {p}"))]);

@@ -6,6 +6,8 @@ namespace Clutchwright.Pedigrees.Beliefs.Explanations;
 /// <summary>What one animal would be believed to be if only some records were heard, in the model that the whole record led to.</summary>
 internal sealed class HeardBeliefs
 {
+    // Many sets of records are heard for one explanation; one that takes more than this is heard together with the next.
+    private const double StepBudget = 2e6;
     private static readonly HashSet<RecordPlace> None = [];
     private readonly BeliefRun _run;
     private readonly BeliefSettings _settings;
@@ -130,7 +132,7 @@ internal sealed class HeardBeliefs
         var local = assembly.Local[variable];
         int[] counts = [.. part.Counts];
         var plan = EliminationPlan.For(counts, part.Factors.Select(f => f.Variables));
-        if (plan.Entries > _settings.TableBudget)
+        if (plan.Entries > Math.Min(_settings.TableBudget, StepBudget))
         {
             return canSample ? Sum(network, PartSolution.Of(part, _settings, _cancel).Marginals[local]) : null;
         }
