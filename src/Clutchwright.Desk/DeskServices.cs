@@ -1,5 +1,6 @@
 using Clutchwright.Catalogue;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Opened;
@@ -27,6 +28,7 @@ public static class DeskServices
         services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new RankPairs(
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new DrawChart(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));

@@ -15,6 +15,9 @@ internal static class Links
 
     public static string Gene(string id) => $"/catalogue/{Escape(id)}";
 
+    /// <summary>The kin of an animal.</summary>
+    public static string Kin(string tag) => With("/kin", ("animal", tag));
+
     public static string Pairs(string want) => With("/pairs", ("want", want));
 
     /// <summary>A cross of two animals, with what is wanted of it.</summary>

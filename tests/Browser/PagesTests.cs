@@ -13,7 +13,7 @@ public sealed class PagesTests(BrowserFixture browser)
         "/", "/stock", "/stock/new", "/stock/import", "/stock/history", "/stock/bin", "/pairs", "/pairs?want=Pastel Clown", "/pairs?want=Clwn",
         "/cross", "/cross?sire=1.0 het Clown&dam=0.1 het Clown&want=Clown&eggs=6", "/cross?sire=1.0 Pastel Mojave 66% het Clown&dam=0.1 Lesser Clown&want=Clown&want=Pastel Clown",
         "/cross?sire=1.0 het Clwn&dam=0.1 Clown&eggs=many", "/cross?sire=1.0 Banana Spider&dam=0.1 Spider Enchi&want=Banana", "/catalogue", "/catalogue?find=clown", "/catalogue/clown",
-        "/stock/T-213", "/stock/T-112", "/catalogue/spider", "/not-found", "/problem",
+        "/kin", "/kin?animal=T-308", "/kin?animal=T-308&show=all&gene=clown", "/kin?animal=T-3O8", "/stock/T-213", "/stock/T-112", "/catalogue/spider", "/not-found", "/problem",
     ];
 
     private static readonly string? Folder = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_SCREENSHOTS");
@@ -26,13 +26,16 @@ public sealed class PagesTests(BrowserFixture browser)
             rooms.Add("demo", page);
         }
 
-        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown" })
+        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown", "/kin" })
         {
             rooms.Add("empty", page);
             rooms.Add("large", page);
         }
 
         rooms.Add("large", "/stock?page=17&order=hatched&sex=f");
+        rooms.Add("large", "/kin?animal=L0001");
+        rooms.Add("inbred", "/kin?animal=L0066&show=all");
+        rooms.Add("inbred", "/kin?animal=L0090&up=12");
         rooms.Add("large", "/stock/L0001");
         rooms.Add("large", "/stock/L0001/edit");
         return rooms;
