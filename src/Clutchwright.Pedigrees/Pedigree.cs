@@ -1,5 +1,3 @@
-using System.Collections.Frozen;
-
 namespace Clutchwright.Pedigrees;
 
 /// <summary>Who descends from whom: animals in an order in which every parent comes before its offspring.</summary>
@@ -14,15 +12,20 @@ public sealed class Pedigree
     private readonly PedigreeAnimal[] _animals;
     private readonly int[] _sires;
     private readonly int[] _dams;
-    private readonly FrozenDictionary<string, int> _positions;
+    private readonly Dictionary<string, int> _positions;
 
-    private Pedigree(PedigreeAnimal[] animals)
+    private Pedigree(PedigreeAnimal[] animals, Dictionary<string, int> positions)
     {
         _animals = animals;
         Animals = animals.AsReadOnly();
-        _positions = animals.Select((animal, position) => KeyValuePair.Create(animal.Key, position)).ToFrozenDictionary(StringComparer.Ordinal);
-        _sires = [.. animals.Select(animal => animal.Sire is null ? NotKnown : _positions[animal.Sire])];
-        _dams = [.. animals.Select(animal => animal.Dam is null ? NotKnown : _positions[animal.Dam])];
+        _positions = positions;
+        _sires = new int[animals.Length];
+        _dams = new int[animals.Length];
+        for (var i = 0; i < animals.Length; i++)
+        {
+            _sires[i] = animals[i].Sire is { } sire ? positions[sire] : NotKnown;
+            _dams[i] = animals[i].Dam is { } dam ? positions[dam] : NotKnown;
+        }
     }
 
     /// <summary>The animals, parents before offspring.</summary>
@@ -39,34 +42,26 @@ public sealed class Pedigree
     public static Pedigree Of(IEnumerable<PedigreeAnimal> animals)
     {
         ArgumentNullException.ThrowIfNull(animals);
-        var given = animals.ToList();
-        var byKey = new Dictionary<string, PedigreeAnimal>(given.Count, StringComparer.Ordinal);
-        foreach (var animal in given)
+        var given = animals.ToArray();
+        var positions = new Dictionary<string, int>(given.Length, StringComparer.Ordinal);
+        for (var i = 0; i < given.Length; i++)
         {
-            if (!byKey.TryAdd(animal.Key, animal))
+            if (!positions.TryAdd(given[i].Key, i))
             {
-                throw PedigreeKeyException.Twice(animal.Key);
+                throw PedigreeKeyException.Twice(given[i].Key);
             }
         }
 
-        foreach (var animal in given)
+        var isOrdered = true;
+        for (var i = 0; i < given.Length; i++)
         {
-            if (animal.NamedParents().FirstOrDefault(parent => !byKey.ContainsKey(parent)) is { } missing)
+            foreach (var parent in given[i].NamedParents())
             {
-                throw PedigreeKeyException.Missing(animal.Key, missing);
+                isOrdered &= positions.TryGetValue(parent, out var position) ? position < i : throw PedigreeKeyException.Missing(given[i].Key, parent);
             }
         }
 
-        var walk = new AncestorWalk(byKey);
-        foreach (var animal in given)
-        {
-            if (walk.Visit(animal) is { } loop)
-            {
-                throw new PedigreeLoopException(loop);
-            }
-        }
-
-        return new Pedigree([.. walk.Ordered]);
+        return isOrdered ? new Pedigree(given, positions) : Ordered(given, positions);
     }
 
     /// <summary>Looks for an animal that is its own ancestor, without throwing.</summary>
@@ -76,14 +71,26 @@ public sealed class Pedigree
     public static IReadOnlyList<string> FindLoop(IEnumerable<PedigreeAnimal> animals)
     {
         ArgumentNullException.ThrowIfNull(animals);
-        var byKey = new Dictionary<string, PedigreeAnimal>(StringComparer.Ordinal);
+        var given = new List<PedigreeAnimal>();
+        var positions = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var animal in animals)
         {
-            byKey.TryAdd(animal.Key, animal);
+            if (positions.TryAdd(animal.Key, given.Count))
+            {
+                given.Add(animal);
+            }
         }
 
-        var walk = new AncestorWalk(byKey);
-        return byKey.Values.Select(walk.Visit).FirstOrDefault(loop => loop is not null) ?? [];
+        var walk = new AncestorWalk([.. given], positions);
+        for (var i = 0; i < given.Count; i++)
+        {
+            if (walk.Visit(i) is { } loop)
+            {
+                return loop;
+            }
+        }
+
+        return [];
     }
 
     /// <summary>The position of an animal.</summary>
@@ -108,18 +115,44 @@ public sealed class Pedigree
     /// <param name="position">The animal's position.</param>
     public IReadOnlyList<int> PossibleSiresOf(int position) => [.. _animals[position].PossibleSires.Select(key => _positions[key])];
 
+    private static Pedigree Ordered(PedigreeAnimal[] given, Dictionary<string, int> positions)
+    {
+        var walk = new AncestorWalk(given, positions);
+        for (var i = 0; i < given.Length; i++)
+        {
+            if (walk.Visit(i) is { } loop)
+            {
+                throw new PedigreeLoopException(loop);
+            }
+        }
+
+        PedigreeAnimal[] ordered = [.. walk.Ordered.Select(i => given[i])];
+        for (var i = 0; i < ordered.Length; i++)
+        {
+            positions[ordered[i].Key] = i;
+        }
+
+        return new Pedigree(ordered, positions);
+    }
+
     /// <summary>A walk up through the ancestors, deepest first. It keeps its own stack, so that a line of many thousand
     /// generations does not exhaust the thread's.</summary>
-    private sealed class AncestorWalk(Dictionary<string, PedigreeAnimal> byKey)
+    private sealed class AncestorWalk(PedigreeAnimal[] animals, Dictionary<string, int> positions)
     {
-        private readonly HashSet<string> _done = new(StringComparer.Ordinal);
-        private readonly HashSet<string> _onPath = new(StringComparer.Ordinal);
+        private readonly Mark[] _marks = new Mark[animals.Length];
 
-        public List<PedigreeAnimal> Ordered { get; } = [];
-
-        public IReadOnlyList<string>? Visit(PedigreeAnimal start)
+        private enum Mark : byte
         {
-            if (_done.Contains(start.Key))
+            NotSeen,
+            OnPath,
+            Done,
+        }
+
+        public List<int> Ordered { get; } = new(animals.Length);
+
+        public IReadOnlyList<string>? Visit(int start)
+        {
+            if (_marks[start] == Mark.Done)
             {
                 return null;
             }
@@ -132,29 +165,32 @@ public sealed class Pedigree
                 if (!step.Parents.MoveNext())
                 {
                     path.RemoveAt(path.Count - 1);
-                    _onPath.Remove(step.Animal.Key);
-                    _done.Add(step.Animal.Key);
+                    _marks[step.Animal] = Mark.Done;
                     Ordered.Add(step.Animal);
                 }
-                else if (_onPath.Contains(step.Parents.Current))
+                else if (positions.TryGetValue(step.Parents.Current, out var parent))
                 {
-                    return [.. path.Select(s => s.Animal.Key).SkipWhile(key => !string.Equals(key, step.Parents.Current, StringComparison.Ordinal))];
-                }
-                else if (!_done.Contains(step.Parents.Current) && byKey.TryGetValue(step.Parents.Current, out var parent))
-                {
-                    Enter(parent, path);
+                    if (_marks[parent] == Mark.OnPath)
+                    {
+                        return [.. path.SkipWhile(s => s.Animal != parent).Select(s => animals[s.Animal].Key)];
+                    }
+
+                    if (_marks[parent] == Mark.NotSeen)
+                    {
+                        Enter(parent, path);
+                    }
                 }
             }
 
             return null;
         }
 
-        private void Enter(PedigreeAnimal animal, List<Step> path)
+        private void Enter(int animal, List<Step> path)
         {
-            _onPath.Add(animal.Key);
-            path.Add(new Step(animal, animal.NamedParents().GetEnumerator()));
+            _marks[animal] = Mark.OnPath;
+            path.Add(new Step(animal, animals[animal].NamedParents().GetEnumerator()));
         }
 
-        private sealed record Step(PedigreeAnimal Animal, IEnumerator<string> Parents);
+        private sealed record Step(int Animal, IEnumerator<string> Parents);
     }
 }

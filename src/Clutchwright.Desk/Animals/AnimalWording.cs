@@ -1,8 +1,8 @@
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Genotypes;
+using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
-using Clutchwright.Pedigrees.Beliefs;
 using Clutchwright.Stock.Statements;
 
 namespace Clutchwright.Desk.Animals;
@@ -33,27 +33,27 @@ internal static class AnimalWording
     public static IReadOnlyList<BeliefLine> Beliefs(OpenCatalogue catalogue, StockAnimal animal)
     {
         var lines = new List<BeliefLine>();
-        foreach (var steps in animal.Belief.Steps.GroupBy(s => s.Group))
+        var belief = animal.Belief;
+        foreach (var group in belief.Spoken)
         {
-            var group = steps.Key;
             foreach (var locus in group.Loci)
             {
-                var pairs = animal.Belief.Genotype.PairsAt(locus);
+                var pairs = belief.Genotype.PairsAt(locus);
                 if (pairs.Count == 1 && pairs[0].Value == (0, 0))
                 {
                     continue;
                 }
 
-                var heterogametic = animal.Belief.Genotype.IsHeterogametic;
+                var heterogametic = belief.Genotype.IsHeterogametic;
                 var possibilities = group.IsSex && heterogametic && group.Loci.Count == 1
-                    ? animal.Belief.Genotype[group].Select(w => Possibility(w.Value.First, w.Value.Second, isOrdered: true, w.Weight))
+                    ? belief.Genotype[group].Select(w => Possibility(w.Value.First, w.Value.Second, isOrdered: true, w.Weight))
                     : pairs.Select(p => Possibility(p.Value.First, p.Value.Second, isOrdered: false, p.Weight));
-                lines.Add(new(locus.Name, possibilities.ToArray(), steps.Select(s => Why(animal, s)).ToArray()));
+                lines.Add(new(locus.Name, possibilities.ToArray(), Why(animal, locus)));
 
                 HiddenLineOfAnimal Possibility(int first, int second, bool isOrdered, Probability chance)
                 {
                     var ordered = isOrdered && first != second;
-                    var genotype = Genotype.Wild(catalogue.Species, animal.Belief.Genotype.Sex).With(locus, first, second);
+                    var genotype = Genotype.Wild(catalogue.Species, belief.Genotype.Sex).With(locus, first, second);
                     return new(
                         catalogue.Wording.Pair(locus, first, second, ordered),
                         GeneticNotation.Write(group, genotype[group], heterogametic),
@@ -65,27 +65,28 @@ internal static class AnimalWording
         return lines;
     }
 
-    private static WhyStep Why(StockAnimal animal, BeliefStep step)
+    private static List<WhyStep> Why(StockAnimal animal, Locus locus)
     {
-        var carries = step.After
-            .Where(w => !w.Value.IsWild)
-            .Aggregate(Probability.Impossible, (sum, w) => sum + w.Weight);
-        var statement = step.Observation is { } index ? animal.Statements[index] : null;
-        var said = statement is null ? string.Empty : $"{Line(statement).Text}{(statement.By is { } by ? $", said by {by}" : string.Empty)}";
-        var text = step.Source switch
+        var carries = animal.Belief.Genotype.PairsAt(locus)
+            .Where(p => p.Value != (0, 0))
+            .Aggregate(Probability.Impossible, (sum, p) => sum + p.Weight);
+        var steps = new List<WhyStep>();
+        for (var i = 0; i < animal.Statements.Count; i++)
         {
-            BeliefSource.Parents when step.Observation is not null => "One of its parents is recorded, and must have had its part in it. Chance now:",
-            BeliefSource.Parents => "What its recorded parents may pass on. Chance that it carries something here:",
-            BeliefSource.Words when statement!.Kind is StatementKind.Seen => $"Taken from what was seen ({said}). Chance that it carries something here:",
-            BeliefSource.Words when statement!.Kind is StatementKind.DnaTest =>
-                $"Shed DNA test: {said}. Nothing else is recorded of it here, so carrying it was taken as likely as not before the test. Chance that it carries something here:",
-            BeliefSource.Words => $"Taken from what was said ({said}). Chance that it carries something here:",
-            BeliefSource.Seen => $"It was looked at ({said}), which rules out what would show. Chance now:",
-            BeliefSource.Said => $"Said of it: {said}. Chance now:",
-            BeliefSource.SaidAndImplied => $"Said of it: {said}. Not counted again, since the parents' records already say what can be known. Chance still:",
-            BeliefSource.RuledOut => $"Ruled out: {said}. Chance now:",
-            BeliefSource.DnaTest => $"Shed DNA test: {said}. Chance now:",
-        };
-        return new(text, carries);
+            if (!animal.Belief.NotCounted.Contains(i))
+            {
+                var line = Line(animal.Statements[i]);
+                var words = StatementWords.Of(animal.Statements[i].Kind, line.Text);
+                steps.Add(new($"Recorded of it: {words}{(line.Who is { } who ? $", by {who}" : string.Empty)}.", null));
+            }
+        }
+
+        foreach (var index in animal.Belief.NotCounted)
+        {
+            steps.Add(new($"Said of it: {Line(animal.Statements[index]).Text}. Not counted again, since the records of its kin already say what can be known.", null));
+        }
+
+        steps.Add(new("From all that is recorded of it and of its kin, the chance that it carries something here:", carries));
+        return steps;
     }
 }

@@ -37,7 +37,7 @@ public sealed class ShowAnimal
         var record = found.Expect();
         var state = await _beliefs.ReadAsync(cancel);
         var animal = state.Find(record.Animal.AnimalId)
-            ?? StatementReader.Believe(_catalogue, record.Animal, record.Statements, [], bothParentsKnown: false);
+            ?? new StockState(default, StockRecord.OfOne(_catalogue, record.Animal, record.Statements), null, cancel).Animals[0];
         var shown = animal.Shown;
         return new AnimalAnswer(
             AnimalWording.Line(_catalogue, animal),

@@ -45,7 +45,7 @@ public sealed class AskCross
             return problems.ToArray();
         }
 
-        var mating = Mating.Of(sire.Value.Belief, dam.Value.Belief);
+        var mating = MatingOf(stock, question, sire.Value.Belief, dam.Value.Belief, cancel);
         var cross = Cross.Of(mating);
         var looks = cross.Looks().Take(question.Most + 1).ToArray();
         var genotypes = cross.Genotypes().Take(question.Most + 1).ToArray();
@@ -66,6 +66,12 @@ public sealed class AskCross
             PunnettWords.Of(catalogue, sire.Value.Belief, dam.Value.Belief),
             CrossWarnings.Of(catalogue, cross, sire.Value.Belief, dam.Value.Belief));
     }
+
+    // Two animals of the stock may be kin, and then share their doubts.
+    private static Mating MatingOf(StockState? stock, CrossQuestion question, GenotypeBelief sire, GenotypeBelief dam, CancellationToken cancel) =>
+        stock?.Find(question.Sire) is { } his && stock.Find(question.Dam) is { } her && his != her
+            ? StockMating.Of(stock, his, her, cancel)
+            : Mating.Of(sire, dam);
 
     private static OutcomeLine Outcome(OpenCatalogue catalogue, LookOutcome look, GoodEggs eggs)
     {

@@ -5,6 +5,7 @@ using Clutchwright.Catalogue.TradeTexts;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Pedigrees.Beliefs;
 
 namespace Clutchwright.Desk.Opened;
 
@@ -49,6 +50,9 @@ internal sealed class OpenCatalogue
     public ClutchReckoning Clutches { get; }
 
     public Species Species => Catalogue.Species;
+
+    /// <summary>What beliefs are reckoned with.</summary>
+    public BeliefSettings BeliefSettings { get; } = BeliefSettings.Default;
 
     /// <summary>The same catalogue with recombination fractions that the keeper says.</summary>
     /// <param name="recombination">By locus id or the name of an allele.</param>

@@ -1,6 +1,4 @@
 using Clutchwright.Catalogue.TradeTexts;
-using Clutchwright.Desk.Words;
-using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Looks;
@@ -14,7 +12,8 @@ namespace Clutchwright.Desk.Opened;
 /// <summary>Turns a keeper's statements into observations, and the observations into a belief.</summary>
 internal static class StatementReader
 {
-    public static StockAnimal Believe(OpenCatalogue catalogue, Animal animal, IReadOnlyList<Statement> recorded, IReadOnlyList<Weighted<Mating>> matings, bool bothParentsKnown)
+    /// <summary>What is recorded of one animal, in the terms of genetics.</summary>
+    public static ReadStatements Read(OpenCatalogue catalogue, Animal animal, IReadOnlyList<Statement> recorded)
     {
         var problems = new List<string>();
         var observations = new List<Observation>();
@@ -30,13 +29,7 @@ internal static class StatementReader
             }
         }
 
-        var belief = BeliefReckoner.Of(catalogue.Species, animal.Sex, observations, matings, bothParentsKnown);
-        foreach (var conflict in belief.Conflicts)
-        {
-            problems.Add(Say(catalogue, statements[conflict.Observation], conflict, matings.Count > 0));
-        }
-
-        return new(animal, belief, statements, problems);
+        return new(observations, statements, problems);
     }
 
     /// <summary>What is wrong with a text of a statement; <c>null</c>: it can be read.</summary>
@@ -108,18 +101,11 @@ internal static class StatementReader
             .Where(e => e.IsVisible)
             .ToArray();
     }
-
-    private static string Say(OpenCatalogue catalogue, Statement statement, BeliefConflict conflict, bool hasParents)
-    {
-        var loci = string.Join(", ", conflict.Group.Loci.Select(l => l.Name).Take(3));
-        var against = hasParents ? "what is recorded of its parents or said before" : "what was said before";
-        var what = conflict.Source switch
-        {
-            BeliefSource.Seen when statement.Kind == StatementKind.LookedAtNormal => "Looked at and normal",
-            BeliefSource.Seen => $"Seen: {statement.Text}",
-            BeliefSource.RuledOut => $"Ruled out: {statement.Text}",
-            _ => Wording.Capital(StatementWords.Of(statement.Kind, statement.Text)),
-        };
-        return $"{what} does not agree with {against} ({loci}). One of the records is wrong, or a parent is another.";
-    }
 }
+
+/// <summary>The statements of an animal that could be read.</summary>
+/// <param name="Observations">In the terms of genetics.</param>
+/// <param name="Statements">The statement each observation comes from.</param>
+/// <param name="Problems">Those that cannot be read, in sentences.</param>
+internal sealed record ReadStatements(
+    IReadOnlyList<Observation> Observations, IReadOnlyList<Statement> Statements, IReadOnlyList<string> Problems);

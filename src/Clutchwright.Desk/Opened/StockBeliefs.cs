@@ -1,9 +1,7 @@
-using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Looks;
 using Clutchwright.Genetics.Numbers;
-using Clutchwright.Pedigrees;
 using Clutchwright.Pedigrees.Beliefs;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.History;
@@ -32,7 +30,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
             latest = await LatestAsync(cancel);
             if (_state is null || _state.Latest != latest)
             {
-                _state = Reckon(catalogue, latest, (await new AllAnimals(book.Book).RunAsync(cancel)).Expect(), _state);
+                _state = Reckon(catalogue, latest, (await new AllAnimals(book.Book).RunAsync(cancel)).Expect(), _state, cancel);
             }
 
             return _state;
@@ -47,7 +45,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
     public async Task<StockState> ReadAsync(OpenCatalogue other, CancellationToken cancel)
     {
         var state = await ReadAsync(cancel);
-        return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Latest, state.Animals.Select(a => a.Animal).ToArray(), null);
+        return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Latest, state.Animals.Select(a => a.Animal).ToArray(), null, cancel);
     }
 
     public void Dispose() => _turn.Dispose();
@@ -55,61 +53,9 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
     private async Task<DeedId> LatestAsync(CancellationToken cancel) =>
         (await new ListDeeds(book.Book).RunAsync(1, null, cancel)).Expect() is [{ } latest] ? latest.DeedId : default;
 
-    // What rests on the same records and the same parents' beliefs as before is kept.
-    private static StockState Reckon(OpenCatalogue catalogue, DeedId latest, IReadOnlyList<Animal> animals, StockState? before)
-    {
-        var byId = animals.ToDictionary(a => a.AnimalId);
-        var believed = new Dictionary<AnimalId, StockAnimal>();
-        var pedigree = Pedigree.Of(animals.Select(a => new PedigreeAnimal(
-            Key(a.AnimalId), Known(a.SireId), Known(a.DamId), a.PossibleSireIds.Where(byId.ContainsKey).Select(Key).ToArray())));
-        foreach (var entry in pedigree.Animals)
-        {
-            var animal = byId[new AnimalId(Guid.Parse(entry.Key))];
-            believed.Add(
-                animal.AnimalId,
-                before?.Find(animal.AnimalId) is { } old && RestsOnTheSame(old, animal)
-                    ? old with { Animal = animal }
-                    : StatementReader.Believe(catalogue, animal, animal.Statements, Matings(animal), BothKnown(animal)));
-        }
-
-        return new(latest, [.. animals.Select(a => believed[a.AnimalId])]);
-
-        bool RestsOnTheSame(StockAnimal old, Animal animal) =>
-            old.Animal.Sex == animal.Sex
-            && old.Animal.SireId == animal.SireId
-            && old.Animal.DamId == animal.DamId
-            && old.Animal.PossibleSireIds.SequenceEqual(animal.PossibleSireIds)
-            && old.Animal.Statements.Select(s => s.StatementId).SequenceEqual(animal.Statements.Select(s => s.StatementId))
-            && animal.PossibleSireIds.Append(animal.SireId ?? default).Append(animal.DamId ?? default).All(id =>
-                ReferenceEquals(before!.Find(id)?.Belief, believed.GetValueOrDefault(id)?.Belief)
-                && before.Find(id)?.Animal.Sex == believed.GetValueOrDefault(id)?.Animal.Sex);
-
-        string? Known(AnimalId? id) => id is { } known && byId.ContainsKey(known) ? Key(known) : null;
-
-        List<Weighted<Mating>> Matings(Animal animal)
-        {
-            var sires = animal.SireId is { } sire && byId.ContainsKey(sire) ? [sire] : animal.PossibleSireIds.Where(byId.ContainsKey).ToArray();
-            var dam = animal.DamId is { } id && byId.ContainsKey(id) ? As(id, Sex.Female) : null;
-            if (sires.Length == 0 && dam is null)
-            {
-                return [];
-            }
-
-            var wildSire = GenotypeBelief.Wild(catalogue.Species, Sex.Male);
-            var mother = dam ?? GenotypeBelief.Wild(catalogue.Species, Sex.Female);
-            return sires.Length == 0
-                ? [new(Mating.Of(wildSire, mother), Probability.Certain)]
-                : sires.Select(s => new Weighted<Mating>(Mating.Of(As(s, Sex.Male), mother), Probability.Ratio(1, sires.Length))).ToList();
-        }
-
-        bool BothKnown(Animal animal) =>
-            animal.DamId is { } dam && byId.ContainsKey(dam)
-            && ((animal.SireId is { } sire && byId.ContainsKey(sire)) || animal.PossibleSireIds.Any(byId.ContainsKey));
-
-        GenotypeBelief As(AnimalId id, Sex sex) => believed[id].As(sex);
-    }
-
-    private static string Key(AnimalId id) => id.Value.ToString("N");
+    private static StockState Reckon(
+        OpenCatalogue catalogue, DeedId latest, IReadOnlyList<Animal> animals, StockState? before, CancellationToken cancel) =>
+        new(latest, StockRecord.Of(catalogue, animals, before), before, cancel);
 }
 
 /// <summary>The stock at one moment.</summary>
@@ -118,15 +64,26 @@ internal sealed class StockState
     private readonly Dictionary<string, StockAnimal> _byTag;
     private readonly Dictionary<AnimalId, StockAnimal> _byId;
 
-    public StockState(DeedId latest, IReadOnlyList<StockAnimal> animals)
+    public StockState(DeedId latest, StockRecord record, StockState? before, CancellationToken cancel)
     {
         Latest = latest;
-        Animals = animals;
-        _byTag = animals.ToDictionary(a => a.Animal.Tag.Trim(), StringComparer.OrdinalIgnoreCase);
-        _byId = animals.ToDictionary(a => a.Animal.AnimalId);
+        Record = record;
+        Beliefs = PedigreeBeliefs.Of(
+            record.Catalogue.Species, record.Animals, record.Catalogue.BeliefSettings, before?.Beliefs, cancel);
+        var clashes = Beliefs.Clashes.SelectMany(c => c.Animals, (c, key) => (Key: key, Clash: c)).ToLookup(c => c.Key, c => c.Clash, StringComparer.Ordinal);
+        Animals = [.. record.Entries.Select(e => new StockAnimal(
+            e.Animal, Beliefs, e.Read.Statements, [.. e.Read.Problems, .. clashes[StockRecord.Key(e.Animal.AnimalId)].Select(c => ClashWords.Of(record, c))]))];
+        _byTag = Animals.ToDictionary(a => a.Animal.Tag.Trim(), StringComparer.OrdinalIgnoreCase);
+        _byId = Animals.ToDictionary(a => a.Animal.AnimalId);
     }
 
     public DeedId Latest { get; }
+
+    /// <summary>What is recorded, in the terms of genetics.</summary>
+    public StockRecord Record { get; }
+
+    /// <summary>What is believed of all animals together.</summary>
+    public PedigreeBeliefs Beliefs { get; }
 
     public IReadOnlyList<StockAnimal> Animals { get; }
 
@@ -137,15 +94,21 @@ internal sealed class StockState
 
 /// <summary>An animal of the stock with what is believed of it.</summary>
 /// <param name="Animal">As recorded.</param>
-/// <param name="Belief">As believed.</param>
+/// <param name="Beliefs">What is believed of the whole stock.</param>
 /// <param name="Statements">The statements that could be read, one for each observation that the belief was made from.</param>
 /// <param name="Problems">Statements that cannot be read, and conflicts, in sentences.</param>
 internal sealed record StockAnimal(
     Animal Animal,
-    AnimalBelief Belief,
+    PedigreeBeliefs Beliefs,
     IReadOnlyList<Statement> Statements,
     IReadOnlyList<string> Problems)
 {
+    /// <summary>Gets its key among <see cref="Beliefs"/>.</summary>
+    public string Key => StockRecord.Key(Animal.AnimalId);
+
+    /// <summary>Gets what is believed of it.</summary>
+    public AnimalBelief Belief => Beliefs[Key];
+
     /// <summary>Gets whether it is in the keeper's room.</summary>
     public bool IsHere => Animal.Status is AnimalStatus.Kept or AnimalStatus.HeldBack or AnimalStatus.ForSale;
 

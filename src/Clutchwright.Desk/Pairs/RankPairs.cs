@@ -1,6 +1,7 @@
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
+using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Dangers;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Planning.Pairs;
@@ -50,8 +51,9 @@ public sealed class RankPairs
 
         var (text, want) = wants[0];
         NoteMissing(catalogue, here, want, notes);
+        var wanted = want.Alternatives.SelectMany(a => a.Loci).Select(c => c.Locus.Group).Distinct().ToArray();
         var ranking = PairRanking.Of(
-            sires.Select(a => a.As(Sex.Male)).ToArray(), dams.Select(a => a.As(Sex.Female)).ToArray(), want, eggs, cancel);
+            sires.Select(a => a.As(Sex.Male)).ToArray(), dams.Select(a => a.As(Sex.Female)).ToArray(), want, eggs, Tied, cancel);
         var words = new Dictionary<StockAnimal, PairAnimal>();
         return new PairsAnswer(
             text,
@@ -63,6 +65,10 @@ public sealed class RankPairs
             dams.Length,
             clutchText,
             notes);
+
+        Mating? Tied(int sire, int dam) => state.Beliefs.AreTied(sires[sire].Key, dams[dam].Key, wanted)
+            ? StockMating.Of(state, sires[sire], dams[dam], cancel)
+            : null;
 
         PairLine Pair(RankedPair pair) => new(
             Animal(sires[pair.Sire]),

@@ -61,7 +61,7 @@ internal static class ChildStates
         {
             foreach (var (d, damChance) in fromDam)
             {
-                var (diplotype, own) = Child(mating, group, s, d);
+                var (diplotype, own) = Fertilization.Of(mating.Species, group, s, d);
                 if (sex is not null && own is not null && own != sex)
                 {
                     continue;
@@ -104,7 +104,7 @@ internal static class ChildStates
         {
             foreach (var (d, damChance) in fromDam)
             {
-                var key = Child(mating, group, s, d);
+                var key = Fertilization.Of(mating.Species, group, s, d);
                 var chance = sireChance * damChance;
                 sum[key] = sum.TryGetValue(key, out var old) ? old + chance : chance;
             }
@@ -118,19 +118,5 @@ internal static class ChildStates
         }
 
         return result;
-    }
-
-    private static (Diplotype Diplotype, Sex? Sex) Child(Mating mating, LinkageGroup group, Gamete sire, Gamete dam)
-    {
-        if (!group.IsSex)
-        {
-            return (Diplotype.Unordered(sire.Haplotype, dam.Haplotype), null);
-        }
-
-        var heterogametic = mating.Species.SexSystem.Heterogametic();
-        var (deciding, other) = mating.SireIsHeterogametic ? (sire, dam) : (dam, sire);
-        return deciding.CarriesUnshared
-            ? (new(other.Haplotype, deciding.Haplotype), heterogametic)
-            : (Diplotype.Unordered(sire.Haplotype, dam.Haplotype), heterogametic.Opposite());
     }
 }

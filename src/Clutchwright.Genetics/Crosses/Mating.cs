@@ -49,6 +49,28 @@ public sealed class Mating
         return new(sire, dam);
     }
 
+    /// <summary>Two parents whose doubts are tied to each other at some linkage groups, group by group.</summary>
+    /// <param name="sire">What is believed of the sire.</param>
+    /// <param name="dam">What is believed of the dam.</param>
+    /// <param name="together">What the two may be together, at the groups at which they are tied; weights sum to 1.</param>
+    /// <exception cref="ArgumentException">The sire is not male, the dam not female, the species differ, or the weights of a group do not sum to 1.</exception>
+    public static Mating Of(
+        GenotypeBelief sire,
+        GenotypeBelief dam,
+        IReadOnlyDictionary<LinkageGroup, IReadOnlyList<Weighted<(Diplotype Sire, Diplotype Dam)>>> together)
+    {
+        Check(sire.Species, sire.Sex, dam.Species, dam.Sex);
+        if (together.FirstOrDefault(t => Math.Abs(t.Value.Sum(c => c.Weight.Value) - 1.0) > 1e-9) is { Key: { } wrong })
+        {
+            throw new ArgumentException($"The weights at {wrong.Id} do not sum to 1.", nameof(together));
+        }
+
+        var blocks = BlocksOf(sire, dam).Where(b => !together.ContainsKey(b.Groups[0]));
+        var tied = together.Select(t => new MatingBlock(
+            [t.Key], [.. t.Value.Select(c => new MatingCase([c.Value.Sire], [c.Value.Dam], c.Weight))]));
+        return new(sire.Species, [.. blocks.Concat(tied).OrderBy(b => b.Groups[0].Index)]);
+    }
+
     /// <summary>Two parents known for certain.</summary>
     /// <exception cref="ArgumentException">The sire is not male, the dam not female, or the species differ.</exception>
     public static Mating Of(Genotype sire, Genotype dam) => Of(GenotypeBelief.Certain(sire), GenotypeBelief.Certain(dam));

@@ -54,6 +54,16 @@ public sealed class Danger
     /// <summary>Gets for each locus concerned which pairs of allele indices meet the condition.</summary>
     internal IReadOnlyList<(Locus Locus, bool[,] Pairs)> Sites { get; }
 
+    /// <summary>Gets the linkage groups at which it is decided.</summary>
+    public IReadOnlyList<LinkageGroup> Groups => [.. Sites.Select(s => s.Locus.Group).Distinct()];
+
+    /// <summary>Whether what the danger asks of one linkage group is met there.</summary>
+    /// <param name="group">One of <see cref="Groups"/>; at another nothing is asked.</param>
+    /// <param name="diplotype">What the animal is there.</param>
+    public bool IsMetAt(LinkageGroup group, Diplotype diplotype) => Sites
+        .Where(s => s.Locus.Group == group)
+        .All(s => s.Locus.PairOf(diplotype) is var (first, second) && s.Pairs[first, second]);
+
     /// <summary>The chance that an animal itself has this genotype.</summary>
     /// <param name="belief">What is believed of the animal.</param>
     public Probability ChanceIn(GenotypeBelief belief)
@@ -64,11 +74,10 @@ public sealed class Danger
         }
 
         var product = Probability.Certain;
-        foreach (var group in Sites.Select(s => s.Locus.Group).Distinct())
+        foreach (var group in Groups)
         {
             product *= belief[group]
-                .Where(w => Sites.Where(s => s.Locus.Group == group)
-                    .All(s => s.Locus.PairOf(w.Value) is var (first, second) && s.Pairs[first, second]))
+                .Where(w => IsMetAt(group, w.Value))
                 .Aggregate(Probability.Impossible, (sum, w) => sum + w.Weight);
         }
 

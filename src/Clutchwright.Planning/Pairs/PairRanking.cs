@@ -26,6 +26,7 @@ public sealed record PairRanking(IReadOnlyList<RankedPair> Pairs, IReadOnlyList<
     /// <param name="dams">Females of the same species.</param>
     /// <param name="want">What is wanted.</param>
     /// <param name="clutch">How many good eggs a clutch holds; the chance that a female lays belongs in it.</param>
+    /// <param name="tied">The pair whose doubts are tied to each other, by their places; <c>null</c>, also as an answer: independent.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <returns>The pairs whose chance is above 0; of equal ones the likelier per egg first, then in the order given.</returns>
     /// <remarks>Each pair is judged alone: how one male serves several females is a question of the season's plan. Cost: see
@@ -36,6 +37,7 @@ public sealed record PairRanking(IReadOnlyList<RankedPair> Pairs, IReadOnlyList<
         IReadOnlyList<GenotypeBelief> dams,
         Want want,
         GoodEggs clutch,
+        Func<int, int, Mating?>? tied = null,
         CancellationToken cancel = default)
     {
         if (sires.Count == 0 || dams.Count == 0)
@@ -55,6 +57,16 @@ public sealed record PairRanking(IReadOnlyList<RankedPair> Pairs, IReadOnlyList<
                 if (chance.Ceiling.IsImpossible)
                 {
                     continue;
+                }
+
+                // What is impossible of two apart is impossible of them together, so only the others need a closer look.
+                if (tied?.Invoke(sire, dam) is { } mating)
+                {
+                    chance = Cross.Of(mating).SharedChanceOf(want);
+                    if (chance.Ceiling.IsImpossible)
+                    {
+                        continue;
+                    }
                 }
 
                 var dangers = table.DangersOf(sire, dam).OrderByDescending(d => d.Severity).ToArray();

@@ -69,6 +69,15 @@ public sealed class Animal
     /// <summary>Tag, name and notes as they are searched.</summary>
     internal string SearchText { get; private set; } = "";
 
+    /// <summary>An animal with its statements that is in no book.</summary>
+    internal static Animal Of(AnimalId id, AnimalEntry entry, IEnumerable<Statement> statements)
+    {
+        var animal = new Animal(id);
+        animal.Take(entry);
+        animal._statements.AddRange(statements);
+        return animal;
+    }
+
     public override string ToString() => Name is null ? Tag : $"{Tag} {Name}";
 
     /// <summary>The rules that one record can be held to by itself.</summary>

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Text;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Statements;
@@ -73,7 +74,23 @@ public sealed class AnimalFile
     public ImportPreview CheckAlone(CheckTradeText check)
     {
         ArgumentNullException.ThrowIfNull(check);
-        return ImportCheck.Run(this, check, []).Preview;
+        return ImportCheck.Run(this, check, [], NumberOf).Preview;
+    }
+
+    /// <summary>Takes the file for a stock of its own: its animals with their statements, as <see cref="AllAnimals"/> gives those of the
+    /// book, but in the order of the file.</summary>
+    /// <param name="check">Reads trade text.</param>
+    /// <returns>The animals, numbered by their rows, so that the same file gives the same every time; or
+    /// <see cref="ImportProblem.Refused"/> with everything that is wrong.</returns>
+    public Outcome<IReadOnlyList<Animal>> ToAnimals(CheckTradeText check)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        var (run, preview) = ImportCheck.Run(this, check, [], NumberOf);
+        return preview.Problems.Count > 0
+            ? new ImportProblem.Refused(preview.Problems)
+            : Outcome.Of<IReadOnlyList<Animal>>([.. run.New.Select(added => Animal.Of(
+                added.Id, added.Entry, added.Row.Statements.Select((entry, index) =>
+                    new Statement(new StatementId(Number(added.Row.Row, index + 1)), added.Id, entry))))]);
     }
 
     /// <summary>The ids of rows that have a problem: other rows may name them as parents all the same.</summary>
@@ -81,6 +98,17 @@ public sealed class AnimalFile
 
     internal static AnimalFile Unreadable(int line, ImportProblem problem) =>
         new(',', [], [], [new RowProblem(0, line, null, null, problem)]);
+
+    private static AnimalId NumberOf(AnimalRow row) => new(Number(row.Row, 0));
+
+    /// <summary>An identity that sorts by row, then by place in the row.</summary>
+    private static Guid Number(int row, int place)
+    {
+        Span<byte> bytes = stackalloc byte[16];
+        BinaryPrimitives.WriteInt32BigEndian(bytes[8..], row);
+        BinaryPrimitives.WriteInt32BigEndian(bytes[12..], place);
+        return new Guid(bytes, bigEndian: true);
+    }
 
     private static bool Decode(ReadOnlySpan<byte> bytes, out string text, out int badLine)
     {

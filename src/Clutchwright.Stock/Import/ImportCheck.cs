@@ -16,11 +16,13 @@ internal sealed class ImportCheck
     private readonly Dictionary<string, Animal> _inStock;
     private readonly Dictionary<int, RowFate> _fates = [];
     private readonly Dictionary<AnimalId, string> _stockTags;
+    private readonly Func<AnimalRow, AnimalId> _idOf;
 
-    private ImportCheck(AnimalFile file, CheckTradeText check, List<Animal> stock)
+    private ImportCheck(AnimalFile file, CheckTradeText check, List<Animal> stock, Func<AnimalRow, AnimalId> idOf)
     {
         _file = file;
         _check = check;
+        _idOf = idOf;
         _problems = [.. file.Problems];
         _all = stock.ToDictionary(animal => animal.AnimalId, AnimalFacts.Of);
         _inStock = stock.ToDictionary(animal => animal.TagKey, StringComparer.Ordinal);
@@ -33,14 +35,16 @@ internal sealed class ImportCheck
 
     public static async Task<(ImportCheck Check, ImportPreview Preview)> RunAsync(
         StockContext db, AnimalFile file, CheckTradeText check, CancellationToken cancellation) =>
-        Run(file, check, await AllAnimals.LoadAsync(db, cancellation));
+        Run(file, check, await AllAnimals.LoadAsync(db, cancellation), _ => AnimalId.New());
 
     /// <param name="file">The file.</param>
     /// <param name="check">Reads trade text.</param>
     /// <param name="stock">Every animal out of the bin, with its statements.</param>
-    public static (ImportCheck Check, ImportPreview Preview) Run(AnimalFile file, CheckTradeText check, List<Animal> stock)
+    /// <param name="idOf">The identity of a new animal.</param>
+    public static (ImportCheck Check, ImportPreview Preview) Run(
+        AnimalFile file, CheckTradeText check, List<Animal> stock, Func<AnimalRow, AnimalId> idOf)
     {
-        var run = new ImportCheck(file, check, stock);
+        var run = new ImportCheck(file, check, stock, idOf);
         run.SortOut();
         run.CheckEach();
         run.CheckTogether();
@@ -60,7 +64,7 @@ internal sealed class ImportCheck
             if (!_inStock.TryGetValue(Tags.Key(row.Tag), out var known))
             {
                 _fates[row.Row] = RowFate.New;
-                _idOfTag.Add(Tags.Key(row.Tag), AnimalId.New());
+                _idOfTag.Add(Tags.Key(row.Tag), _idOf(row));
                 continue;
             }
 
@@ -137,7 +141,7 @@ internal sealed class ImportCheck
 
         if (!unread.Contains(Tags.Key(tag)))
         {
-            Add(row, field, new ImportProblem.ParentUnknown(tag, Tags.Nearest(tag, tags)), tag);
+            Add(row, field, new ImportProblem.ParentUnknown(tag, Tags.Nearest(tag, tags.Where(other => other != row.Tag))), tag);
         }
 
         return null;

@@ -102,8 +102,8 @@ public class BeliefsOfTheStockTests
 
         var problem = Assert.Single((await desk.ShowAsync("X")).Problems);
 
-        Assert.Contains("does not agree", problem, StringComparison.Ordinal);
-        Assert.Equal(1, (await desk.Get<ShowToday>().RunAsync(TestDesk.Cancel)).WithProblems);
+        Assert.Contains("cannot all be true", problem, StringComparison.Ordinal);
+        Assert.Equal(2, (await desk.Get<ShowToday>().RunAsync(TestDesk.Cancel)).WithProblems);
     }
 
     [Fact]

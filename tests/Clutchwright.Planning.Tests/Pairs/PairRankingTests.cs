@@ -41,7 +41,7 @@ public class PairRankingTests
         {
             var clutch = GoodEggs.Exactly(4);
 
-            var ranking = PairRanking.Of(s.Sires, s.Dams, s.Want.Want, clutch, TestContext.Current.CancellationToken);
+            var ranking = PairRanking.Of(s.Sires, s.Dams, s.Want.Want, clutch, cancel: TestContext.Current.CancellationToken);
 
             var found = ranking.Pairs.Select(p => (Pair: p, IsOut: false)).Concat(ranking.LeftOut.Select(p => (Pair: p, IsOut: true)))
                 .ToDictionary(p => (p.Pair.Sire, p.Pair.Dam));
@@ -76,7 +76,7 @@ public class PairRankingTests
         GenotypeBelief[] sires = [Animal(Sex.Male, (0, 1)), Animal(Sex.Male, (1, 1)), Animal(Sex.Male, (0, 0))];
         GenotypeBelief[] dams = [Animal(Sex.Female, (0, 1)), Animal(Sex.Female, (1, 1))];
 
-        var ranking = PairRanking.Of(sires, dams, Visual, GoodEggs.Exactly(1), TestContext.Current.CancellationToken);
+        var ranking = PairRanking.Of(sires, dams, Visual, GoodEggs.Exactly(1), cancel: TestContext.Current.CancellationToken);
 
         Assert.Equal(
             [(1, 1, "1"), (0, 1, "1/2"), (1, 0, "1/2"), (0, 0, "1/4")],
@@ -90,7 +90,7 @@ public class PairRankingTests
         GenotypeBelief[] sires = [Animal(Sex.Male, (1, 1), kill: true), Animal(Sex.Male, (1, 1))];
         GenotypeBelief[] dams = [Animal(Sex.Female, (1, 1), kill: true)];
 
-        var ranking = PairRanking.Of(sires, dams, Visual, GoodEggs.Exactly(2), TestContext.Current.CancellationToken);
+        var ranking = PairRanking.Of(sires, dams, Visual, GoodEggs.Exactly(2), cancel: TestContext.Current.CancellationToken);
 
         Assert.Equal([(1, 0)], ranking.Pairs.Select(p => (p.Sire, p.Dam)));
         var left = Assert.Single(ranking.LeftOut);
@@ -103,7 +103,7 @@ public class PairRankingTests
     public void Of_DangerThatIsOnlyToWatch_KeepsThePairAndTellsIt()
     {
         var ranking = PairRanking.Of(
-            [Animal(Sex.Male, (1, 1), weak: true)], [Animal(Sex.Female, (1, 1))], Visual, GoodEggs.Exactly(2), TestContext.Current.CancellationToken);
+            [Animal(Sex.Male, (1, 1), weak: true)], [Animal(Sex.Female, (1, 1))], Visual, GoodEggs.Exactly(2), cancel: TestContext.Current.CancellationToken);
 
         Assert.Equal(["weak-any"], Assert.Single(ranking.Pairs).Dangers.Select(d => d.Id));
         Assert.Empty(ranking.LeftOut);
@@ -116,7 +116,7 @@ public class PairRankingTests
             Snake.FindLocus("w")!.Group, [new(new(0, 1), Probability.Ratio(1, 100)), new(default, Probability.Ratio(99, 100))]);
 
         var ranking = PairRanking.Of(
-            [doubtful], [Animal(Sex.Female, (1, 1), weak: true)], Visual, GoodEggs.Exactly(2), TestContext.Current.CancellationToken);
+            [doubtful], [Animal(Sex.Female, (1, 1), weak: true)], Visual, GoodEggs.Exactly(2), cancel: TestContext.Current.CancellationToken);
 
         Assert.Equal(["weak-pair", "weak-any"], Assert.Single(ranking.LeftOut).Dangers.Select(d => d.Id));
     }
@@ -129,7 +129,7 @@ public class PairRankingTests
             Snake.FindLocus("r")!.Group, [new(new(0, 1), Probability.Ratio(2, 3)), new(default, Probability.Ratio(1, 3))]);
 
         var ranking = PairRanking.Of(
-            [doubtful], [Animal(Sex.Female, (1, 1))], Visual, GoodEggs.Exactly(5), TestContext.Current.CancellationToken);
+            [doubtful], [Animal(Sex.Female, (1, 1))], Visual, GoodEggs.Exactly(5), cancel: TestContext.Current.CancellationToken);
 
         var pair = Assert.Single(ranking.Pairs);
         Assert.Equal("31/48", pair.AtLeastOne.ToString());
@@ -139,8 +139,8 @@ public class PairRankingTests
     [Fact]
     public void Of_NoMalesOrNoFemales_IsEmpty()
     {
-        var none = PairRanking.Of([], [Animal(Sex.Female, (1, 1))], Visual, GoodEggs.Exactly(5), TestContext.Current.CancellationToken);
-        var alone = PairRanking.Of([Animal(Sex.Male, (1, 1))], [], Visual, GoodEggs.Exactly(5), TestContext.Current.CancellationToken);
+        var none = PairRanking.Of([], [Animal(Sex.Female, (1, 1))], Visual, GoodEggs.Exactly(5), cancel: TestContext.Current.CancellationToken);
+        var alone = PairRanking.Of([Animal(Sex.Male, (1, 1))], [], Visual, GoodEggs.Exactly(5), cancel: TestContext.Current.CancellationToken);
 
         Assert.Empty(none.Pairs.Concat(none.LeftOut).Concat(alone.Pairs).Concat(alone.LeftOut));
     }
@@ -152,7 +152,7 @@ public class PairRankingTests
         cancel.Cancel();
 
         Assert.Throws<OperationCanceledException>(() => PairRanking.Of(
-            [Animal(Sex.Male, (1, 1))], [Animal(Sex.Female, (1, 1))], Visual, GoodEggs.Exactly(5), cancel.Token));
+            [Animal(Sex.Male, (1, 1))], [Animal(Sex.Female, (1, 1))], Visual, GoodEggs.Exactly(5), cancel: cancel.Token));
     }
 
     private static GenotypeBelief Animal(Sex sex, (int, int) pair, bool kill = false, bool weak = false) => GenotypeBelief.Certain(

@@ -1,0 +1,31 @@
+using Clutchwright.Genetics.Crosses;
+using Clutchwright.Genetics.Genotypes;
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Numbers;
+
+namespace Clutchwright.Desk.Opened;
+
+/// <summary>Two animals of the stock as a pair, in the doubts they share as kin.</summary>
+internal static class StockMating
+{
+    public static Mating Of(StockState stock, StockAnimal sire, StockAnimal dam, CancellationToken cancel)
+    {
+        var (his, her) = (sire.As(Sex.Male), dam.As(Sex.Female));
+        if (!stock.Beliefs.AreTied(sire.Key, dam.Key))
+        {
+            return Mating.Of(his, her);
+        }
+
+        var together = new Dictionary<LinkageGroup, IReadOnlyList<Weighted<(Diplotype Sire, Diplotype Dam)>>>();
+        foreach (var group in his.Species.Groups.Where(g => his[g].Count > 1 && her[g].Count > 1))
+        {
+            // Of an unsexed animal the strands of the sex chromosomes are not known, so that there the doubts are taken apart.
+            if (!group.IsSex || (sire.Belief.Genotype.Sex == Sex.Male && dam.Belief.Genotype.Sex == Sex.Female))
+            {
+                together.Add(group, stock.Beliefs.Together(group, sire.Key, dam.Key, cancel));
+            }
+        }
+
+        return Mating.Of(his, her, together);
+    }
+}

@@ -1,0 +1,68 @@
+using Clutchwright.Pedigrees.Beliefs;
+using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Statements;
+
+namespace Clutchwright.Desk.Opened;
+
+/// <summary>All that is recorded of a stock, in the terms of genetics.</summary>
+internal sealed class StockRecord
+{
+    private readonly Dictionary<AnimalId, RecordEntry> _byId;
+
+    private StockRecord(OpenCatalogue catalogue, IReadOnlyList<RecordEntry> entries)
+    {
+        Catalogue = catalogue;
+        Entries = entries;
+        _byId = entries.ToDictionary(e => e.Animal.AnimalId);
+        Animals = [.. entries.Select(e => Recorded(e))];
+    }
+
+    /// <summary>Gets the catalogue the statements were read with.</summary>
+    public OpenCatalogue Catalogue { get; }
+
+    /// <summary>Gets the animals with their statements, in the order of the book.</summary>
+    public IReadOnlyList<RecordEntry> Entries { get; }
+
+    /// <summary>Gets the same in the terms of genetics, in the same order.</summary>
+    public IReadOnlyList<RecordedAnimal> Animals { get; }
+
+    /// <summary>The key of an animal in a pedigree.</summary>
+    public static string Key(AnimalId id) => id.Value.ToString("N");
+
+    /// <summary>Reads all statements; those that were read before are not read again.</summary>
+    public static StockRecord Of(OpenCatalogue catalogue, IReadOnlyList<Animal> animals, StockState? before)
+    {
+        var earlier = before is not null && ReferenceEquals(before.Record.Catalogue, catalogue) ? before.Record : null;
+        return new(catalogue, [.. animals.Select(a =>
+            earlier?._byId.GetValueOrDefault(a.AnimalId) is { } known && IsSame(known.Animal, a)
+                ? new RecordEntry(a, known.Read)
+                : new RecordEntry(a, StatementReader.Read(catalogue, a, a.Statements)))]);
+    }
+
+    /// <summary>One animal without its kin.</summary>
+    public static StockRecord OfOne(OpenCatalogue catalogue, Animal animal, IReadOnlyList<Statement> statements) =>
+        new(catalogue, [new RecordEntry(animal, StatementReader.Read(catalogue, animal, statements))]);
+
+    /// <summary>The animal of a key.</summary>
+    public RecordEntry this[string key] => _byId[new AnimalId(Guid.Parse(key))];
+
+    private static bool IsSame(Animal before, Animal now) =>
+        before.Sex == now.Sex && before.Statements.Select(s => s.StatementId).SequenceEqual(now.Statements.Select(s => s.StatementId));
+
+    private RecordedAnimal Recorded(RecordEntry entry)
+    {
+        var animal = entry.Animal;
+        return new(Key(animal.AnimalId), animal.Sex, entry.Read.Observations)
+        {
+            Sire = Known(animal.SireId),
+            Dam = Known(animal.DamId),
+            PossibleSires = [.. animal.PossibleSireIds.Where(_byId.ContainsKey).Select(Key)],
+            Clutch = animal.Hatched is { } hatched && hatched.Earliest == hatched.Latest ? hatched.Earliest.ToString("yyyyMMdd", System.Globalization.CultureInfo.InvariantCulture) : null,
+        };
+    }
+
+    private string? Known(AnimalId? id) => id is { } known && _byId.ContainsKey(known) ? Key(known) : null;
+}
+
+/// <summary>One animal with its statements as read.</summary>
+internal sealed record RecordEntry(Animal Animal, ReadStatements Read);

@@ -1,0 +1,54 @@
+using Clutchwright.Genetics.Loci;
+
+namespace Clutchwright.Pedigrees.Beliefs;
+
+/// <summary>What beliefs are reckoned with.</summary>
+public sealed record BeliefSettings
+{
+    /// <summary>Gets the settings that hold where nothing else is said.</summary>
+    public static BeliefSettings Default { get; } = new();
+
+    /// <summary>Gets how common alleles are among founders, from 0 to 1, at each locus summing to 1 at most; an allele that is not listed is taken as
+    /// absent until a record speaks of it.</summary>
+    public IReadOnlyDictionary<Allele, double> Frequencies { get; init; } = new Dictionary<Allele, double>();
+
+    /// <summary>Gets the chance, from 0 to 1/2, that the eye reads one locus wrongly, each wrong reading as likely as another. At 0 a record is taken as
+    /// right unless it cannot be.</summary>
+    public double Misreading { get; init; }
+
+    /// <summary>Gets how many table entries an exact answer may need; beyond that beliefs are sampled.</summary>
+    public double TableBudget { get; init; } = 3e7;
+
+    /// <summary>Gets how many table entries one sweep of sampling may need.</summary>
+    public double SweepBudget { get; init; } = 2e5;
+
+    /// <summary>Gets how many sweeps sampling makes.</summary>
+    public int Sweeps { get; init; } = 2_000;
+
+    /// <summary>Gets the seed of sampling.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>Checks the settings.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    internal void Check()
+    {
+        if (Misreading is not (>= 0.0 and <= 0.5))
+        {
+            throw new ArgumentOutOfRangeException(nameof(Misreading), Misreading, "The chance of a misreading lies in [0, 1/2].");
+        }
+
+        foreach (var locus in Frequencies.GroupBy(f => f.Key.Locus))
+        {
+            if (locus.Any(f => f.Value is not (>= 0.0 and <= 1.0) || f.Key.Index == 0) || locus.Sum(f => f.Value) > 1.0 + 1e-12)
+            {
+                throw new ArgumentOutOfRangeException(
+                    nameof(Frequencies), locus.Key.Id, "Frequencies of mutant alleles lie in [0, 1] and sum to 1 at most at a locus.");
+            }
+        }
+
+        if (!(TableBudget >= 1.0) || !(SweepBudget >= 1.0) || Sweeps < 1)
+        {
+            throw new ArgumentOutOfRangeException(nameof(TableBudget), "Budgets are positive.");
+        }
+    }
+}

@@ -1,0 +1,156 @@
+using Clutchwright.Genetics.Loci;
+
+namespace Clutchwright.Pedigrees.Beliefs;
+
+/// <summary>Looks for a smallest set of records that cannot all be true.</summary>
+/// <remarks>
+/// Records near the place where the clash was met are taken first, and wider and wider around it until they clash; then they are halved down to a set of
+/// which none can be left out. Tried in both directions, the smaller set kept. Source: docs/references.md [Junker2004].
+/// </remarks>
+internal sealed class ClashSearch(
+    Species species, IReadOnlyList<RecordedAnimal> animals, BeliefSettings settings, IReadOnlyCollection<int> groups, IReadOnlyCollection<(string Key, int Index)> soft)
+{
+    private readonly HashSet<int> _groups = [.. groups];
+    private readonly HashSet<(string Key, int Index)> _soft = [.. soft];
+    private readonly BeliefCache _cache = new(species, settings with { Misreading = 0.0 }, null);
+    private RecordedAnimal[] _region = [];
+    private CancellationToken _cancel;
+
+    /// <summary>Finds the set.</summary>
+    /// <param name="frame">The animals as nodes.</param>
+    /// <param name="near">A node near the clash.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="InvalidOperationException">All the records can be true.</exception>
+    public ClashingRecords Find(PedigreeFrame frame, int near, CancellationToken cancel)
+    {
+        _cancel = cancel;
+        var distances = Distances(frame, near);
+        var farthest = distances.Where(d => d < int.MaxValue).Max();
+        for (var radius = 1; ; radius *= 2)
+        {
+            _region = Region(frame, distances, radius);
+            var records = Records();
+            if (!IsPossible(records))
+            {
+                var one = Explain([], records, hasMore: false);
+                records.Reverse();
+                var other = Explain([], records, hasMore: false);
+                return Report(other.Count < one.Count ? other : one);
+            }
+
+            if (radius > farthest)
+            {
+                if (_region.Length == animals.Count)
+                {
+                    throw new InvalidOperationException("All the records can be true.");
+                }
+
+                Array.Clear(distances);
+                farthest = 0;
+            }
+        }
+    }
+
+    private static int[] Distances(PedigreeFrame frame, int near)
+    {
+        var kin = new List<int>[frame.Count];
+        for (var node = 0; node < frame.Count; node++)
+        {
+            kin[node] = [];
+        }
+
+        for (var node = 0; node < frame.Count; node++)
+        {
+            foreach (var parent in frame.PossibleSires[node].Append(frame.Sires[node]).Append(frame.Dams[node]).Where(p => p >= 0))
+            {
+                kin[node].Add(parent);
+                kin[parent].Add(node);
+            }
+        }
+
+        var distances = new int[frame.Count];
+        Array.Fill(distances, int.MaxValue);
+        distances[near] = 0;
+        var queue = new Queue<int>([near]);
+        while (queue.TryDequeue(out var node))
+        {
+            foreach (var other in kin[node].Where(o => distances[o] == int.MaxValue))
+            {
+                distances[other] = distances[node] + 1;
+                queue.Enqueue(other);
+            }
+        }
+
+        return distances;
+    }
+
+    // The animals near; a parent farther off is taken as not recorded, which only makes more possible.
+    private static RecordedAnimal[] Region(PedigreeFrame frame, int[] distances, int radius)
+    {
+        var kept = Enumerable.Range(0, frame.RecordedCount)
+            .Where(n => distances[n] <= radius)
+            .Select(n => frame.Records[n]!)
+            .DistinctBy(r => r.Key)
+            .ToArray();
+        var keys = kept.Select(r => r.Key).ToHashSet(StringComparer.Ordinal);
+        return [.. kept.Select(r => r with
+        {
+            Sire = r.Sire is not null && keys.Contains(r.Sire) ? r.Sire : null,
+            Dam = r.Dam is not null && keys.Contains(r.Dam) ? r.Dam : null,
+            PossibleSires = r.PossibleSires.All(keys.Contains) ? r.PossibleSires : [],
+        })];
+    }
+
+    private List<RecordPlace> Records() => [.. _region.SelectMany(r => r.Observations
+        .Select((o, i) => (Observation: o, Place: new RecordPlace(r.Key, i)))
+        .Where(p => p.Observation.Confidence.IsCertain && !_soft.Contains((p.Place.Key, p.Place.Index)) && SpeaksHere(p.Observation))
+        .Select(p => p.Place))];
+
+    private bool SpeaksHere(Observation observation) => observation switch
+    {
+        Observation.Said said => _groups.Any(g => said.Reading[species.Groups[g]] is not [{ Value.IsWild: true }]),
+        Observation.RuledOut ruledOut => ruledOut.Alleles.Any(a => _groups.Contains(a.Locus.Group.Index)),
+        Observation.DnaTest test => _groups.Contains(test.Allele.Locus.Group.Index),
+        _ => true,
+    };
+
+    // Halving: of what clashes together with what is kept, a set of which none can be left out.
+    private List<RecordPlace> Explain(List<RecordPlace> kept, List<RecordPlace> open, bool hasMore)
+    {
+        if (hasMore && !IsPossible(kept))
+        {
+            return [];
+        }
+
+        if (open.Count == 1)
+        {
+            return open;
+        }
+
+        var half = open.Count / 2;
+        var (first, second) = (open[..half], open[half..]);
+        var fromSecond = Explain([.. kept, .. first], second, hasMore: first.Count > 0);
+        var fromFirst = Explain([.. kept, .. fromSecond], first, hasMore: fromSecond.Count > 0);
+        return [.. fromFirst, .. fromSecond];
+    }
+
+    private bool IsPossible(IReadOnlyCollection<RecordPlace> kept)
+    {
+        var wanted = kept.ToHashSet();
+        var reduced = _region.Select(r => r with
+        {
+            Observations = [.. r.Observations.Where((_, i) => wanted.Contains(new(r.Key, i)))],
+        }).ToArray();
+        return new BeliefRun(species, reduced, settings with { Misreading = 0.0 }, _cache, _groups, _cancel).IsPossible();
+    }
+
+    private ClashingRecords Report(List<RecordPlace> records)
+    {
+        var place = _region.Select((r, i) => (r.Key, i)).ToDictionary(p => p.Key, p => p.i, StringComparer.Ordinal);
+        var ordered = records.OrderBy(r => place[r.Key]).ThenBy(r => r.Index).ToArray();
+        return new(
+            [.. _groups.Order().Select(g => species.Groups[g])],
+            ordered,
+            [.. ordered.Select(r => r.Key).Distinct(StringComparer.Ordinal)]);
+    }
+}

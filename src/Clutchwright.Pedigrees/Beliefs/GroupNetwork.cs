@@ -1,0 +1,270 @@
+namespace Clutchwright.Pedigrees.Beliefs;
+
+/// <summary>What every animal can be at one linkage group, and with which weight by its own records: the part of the network before anything is summed.</summary>
+internal sealed class GroupNetwork
+{
+    private readonly PedigreeFrame _frame;
+    private readonly bool[] _allowed;
+
+    /// <summary>Starts from weights by node and state; states of weight 0 are not possible.</summary>
+    public GroupNetwork(PedigreeFrame frame, StateSpace space, int[] sires, int[] dams, int[][] possibleSires, double[][] weights)
+    {
+        _frame = frame;
+        Space = space;
+        Sires = sires;
+        Dams = dams;
+        PossibleSires = possibleSires;
+        Weights = weights;
+        var n = space.Count;
+        _allowed = new bool[frame.Count * n];
+        for (var node = 0; node < frame.Count; node++)
+        {
+            for (var s = 0; s < n; s++)
+            {
+                _allowed[(node * n) + s] = weights[node][s] > 0.0;
+            }
+        }
+
+        States = new int[frame.Count][];
+    }
+
+    /// <summary>Gets the states that can be.</summary>
+    public StateSpace Space { get; }
+
+    /// <summary>Gets the sires at this group; an animal taken by its label only has none.</summary>
+    public int[] Sires { get; }
+
+    /// <summary>Gets the dams at this group.</summary>
+    public int[] Dams { get; }
+
+    /// <summary>Gets the possible sires at this group.</summary>
+    public int[][] PossibleSires { get; }
+
+    /// <summary>Gets the weights by node and state.</summary>
+    public double[][] Weights { get; }
+
+    /// <summary>Gets the states each node can have once <see cref="Reduce"/> has run.</summary>
+    public int[][] States { get; }
+
+    /// <summary>Gets the node of a family whose records cannot all be true; -1 where none was met.</summary>
+    public int ClashAt { get; private set; } = -1;
+
+    /// <summary>Leaves out, family by family until nothing changes, what a parent or young of the family cannot be.</summary>
+    /// <returns>Whether something is left for everyone.</returns>
+    /// <remarks>Source: docs/references.md [LangeGoradia1987].</remarks>
+    public bool Reduce()
+    {
+        var families = Families();
+        var ofNode = new List<int>[_frame.Count];
+        for (var f = 0; f < families.Count; f++)
+        {
+            foreach (var node in families[f].Members)
+            {
+                (ofNode[node] ??= []).Add(f);
+            }
+        }
+
+        var isQueued = new bool[families.Count];
+        var queue = new Queue<int>();
+        for (var f = 0; f < families.Count; f++)
+        {
+            queue.Enqueue(f);
+            isQueued[f] = true;
+        }
+
+        while (queue.TryDequeue(out var f))
+        {
+            isQueued[f] = false;
+            var changed = ReduceFamily(families[f]);
+            if (changed is null)
+            {
+                ClashAt = families[f].Young[0];
+                return false;
+            }
+
+            foreach (var node in changed)
+            {
+                foreach (var other in ofNode[node])
+                {
+                    if (other != f && !isQueued[other])
+                    {
+                        isQueued[other] = true;
+                        queue.Enqueue(other);
+                    }
+                }
+            }
+        }
+
+        for (var node = 0; node < _frame.Count; node++)
+        {
+            States[node] = ListOf(node);
+            if (States[node].Length == 0)
+            {
+                ClashAt = node;
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private int[] ListOf(int node)
+    {
+        var n = Space.Count;
+        var count = 0;
+        for (var s = 0; s < n; s++)
+        {
+            count += _allowed[(node * n) + s] ? 1 : 0;
+        }
+
+        var list = new int[count];
+        var at = 0;
+        for (var s = 0; s < n; s++)
+        {
+            if (_allowed[(node * n) + s])
+            {
+                list[at++] = s;
+            }
+        }
+
+        return list;
+    }
+
+    private List<Family> Families()
+    {
+        var byPair = new Dictionary<(int, int), Family>();
+        var families = new List<Family>();
+        for (var node = 0; node < _frame.Count; node++)
+        {
+            if (Dams[node] == PedigreeFrame.None)
+            {
+                continue;
+            }
+
+            if (PossibleSires[node].Length > 0)
+            {
+                families.Add(new(PossibleSires[node], Dams[node]) { Young = { node } });
+            }
+            else if (byPair.TryGetValue((Sires[node], Dams[node]), out var family))
+            {
+                family.Young.Add(node);
+            }
+            else
+            {
+                byPair.Add((Sires[node], Dams[node]), family = new([Sires[node]], Dams[node]) { Young = { node } });
+                families.Add(family);
+            }
+        }
+
+        return families;
+    }
+
+    // The members that lost a state; null where nothing is left.
+    private List<int>? ReduceFamily(Family family)
+    {
+        var n = Space.Count;
+        var dams = ListOf(family.Dam);
+        var young = family.Young;
+        var kept = new bool[(young.Count + family.Sires.Length + 1) * n];
+        var damRow = (young.Count + family.Sires.Length) * n;
+        var mark = new bool[young.Count * n];
+        for (var i = 0; i < family.Sires.Length; i++)
+        {
+            foreach (var s in ListOf(family.Sires[i]))
+            {
+                foreach (var d in dams)
+                {
+                    if (!TryPair(young, s, d, mark))
+                    {
+                        continue;
+                    }
+
+                    kept[((young.Count + i) * n) + s] = true;
+                    kept[damRow + d] = true;
+                    for (var k = 0; k < mark.Length; k++)
+                    {
+                        kept[k] |= mark[k];
+                    }
+                }
+            }
+        }
+
+        var changed = new List<int>();
+        for (var y = 0; y < young.Count; y++)
+        {
+            if (!Keep(young[y], kept.AsSpan(y * n, n), changed))
+            {
+                return null;
+            }
+        }
+
+        // One sire of several is ruled out only as the sire, not in what he is.
+        if (family.Sires.Length == 1 && !Keep(family.Sires[0], kept.AsSpan(young.Count * n, n), changed))
+        {
+            return null;
+        }
+
+        return Keep(family.Dam, kept.AsSpan(damRow, n), changed) ? changed : null;
+    }
+
+    private bool TryPair(List<int> young, int sire, int dam, bool[] mark)
+    {
+        Array.Clear(mark);
+        var n = Space.Count;
+        var (ofSire, ofDam) = (Space.Gametes[sire], Space.Gametes[dam]);
+        for (var y = 0; y < young.Count; y++)
+        {
+            var found = false;
+            foreach (var a in ofSire)
+            {
+                foreach (var b in ofDam)
+                {
+                    var child = Space.Child(a, b);
+                    if (child >= 0 && _allowed[(young[y] * n) + child])
+                    {
+                        mark[(y * n) + child] = true;
+                        found = true;
+                    }
+                }
+            }
+
+            if (!found)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private bool Keep(int node, ReadOnlySpan<bool> kept, List<int> changed)
+    {
+        var n = Space.Count;
+        var own = _allowed.AsSpan(node * n, n);
+        var (any, lost) = (false, false);
+        for (var s = 0; s < n; s++)
+        {
+            if (own[s] && !kept[s])
+            {
+                own[s] = false;
+                lost = true;
+            }
+
+            any |= own[s];
+        }
+
+        if (lost)
+        {
+            changed.Add(node);
+        }
+
+        return any;
+    }
+
+    private sealed record Family(int[] Sires, int Dam)
+    {
+        public List<int> Young { get; } = [];
+
+        public IEnumerable<int> Members => Young.Concat(Sires).Append(Dam);
+    }
+}

@@ -1,0 +1,113 @@
+using Clutchwright.Pedigrees.Networks;
+
+namespace Clutchwright.Pedigrees.Beliefs;
+
+/// <summary>A part of the network, solved.</summary>
+internal sealed class PartSolution
+{
+    private const int KeptConditions = 64;
+    private readonly Lock _turn = new();
+    private readonly Dictionary<int, double[]?[][]> _given = [];
+    private readonly int[] _counts;
+    private readonly Factor[] _factors;
+    private readonly EliminationPlan _plan;
+
+    private PartSolution(NetworkPart part, EliminationPlan plan, double logTotal, double[][] marginals, double[][]? errors)
+    {
+        _counts = [.. part.Counts];
+        _factors = [.. part.Factors];
+        _plan = plan;
+        LogTotal = logTotal;
+        Marginals = marginals;
+        Errors = errors;
+    }
+
+    /// <summary>Gets the logarithm of the total weight; minus infinity if nothing is possible.</summary>
+    public double LogTotal { get; }
+
+    /// <summary>Gets the weights of every variable's states.</summary>
+    public double[][] Marginals { get; }
+
+    /// <summary>Gets the standard errors of <see cref="Marginals"/>; <c>null</c>: the answer is exact.</summary>
+    public double[][]? Errors { get; }
+
+    /// <summary>Gets whether something is possible.</summary>
+    public bool IsPossible => !double.IsNegativeInfinity(LogTotal);
+
+    /// <summary>Solves a part.</summary>
+    public static PartSolution Of(NetworkPart part, BeliefSettings settings, CancellationToken cancel)
+    {
+        int[] counts = [.. part.Counts];
+        var plan = EliminationPlan.For(counts, part.Factors.Select(f => f.Variables));
+        if (plan.Entries > settings.TableBudget)
+        {
+            var sampled = NetworkSampler.Run(counts, part.Factors, settings, cancel);
+            return new(part, plan, sampled.LogTotal, sampled.Marginals, sampled.Errors);
+        }
+
+        var tree = BucketTree.Of(counts, part.Factors, plan, cancel);
+        return double.IsNegativeInfinity(tree.LogTotal)
+            ? new(part, plan, tree.LogTotal, [], null)
+            : new(part, plan, tree.LogTotal, [.. Enumerable.Range(0, counts.Length).Select(tree.Marginal)], null);
+    }
+
+    /// <summary>The logarithm of the total weight of a part, and nothing else; <c>null</c> if that takes more than the budget.</summary>
+    public static double? LogTotalWithin(NetworkPart part, BeliefSettings settings, CancellationToken cancel)
+    {
+        int[] counts = [.. part.Counts];
+        var plan = EliminationPlan.For(counts, part.Factors.Select(f => f.Variables));
+        return plan.Entries > settings.TableBudget ? null : BucketTree.Of(counts, part.Factors, plan, cancel).LogTotal;
+    }
+
+    /// <summary>The weights of two variables together; they sum to 1.</summary>
+    /// <remarks>Solves the part once for each state of the first. Of a sampled part the two are taken as independent.</remarks>
+    public double[,] Joint(int first, int second, CancellationToken cancel)
+    {
+        var joint = new double[_counts[first], _counts[second]];
+        var given = Errors is null ? Given(first, cancel) : null;
+        for (var x = 0; x < _counts[first]; x++)
+        {
+            var weights = given is null ? Marginals[second] : given[x]?[second];
+            for (var y = 0; y < _counts[second] && weights is not null; y++)
+            {
+                joint[x, y] = Marginals[first][x] * weights[y];
+            }
+        }
+
+        return joint;
+    }
+
+    private double[]?[][] Given(int variable, CancellationToken cancel)
+    {
+        lock (_turn)
+        {
+            if (_given.TryGetValue(variable, out var known))
+            {
+                return known;
+            }
+        }
+
+        var given = new double[]?[_counts[variable]][];
+        for (var x = 0; x < given.Length; x++)
+        {
+            var only = new double[_counts[variable]];
+            only[x] = 1.0;
+            var tree = BucketTree.Of(_counts, _factors.Append(new Factor([variable], only)), _plan, cancel);
+            given[x] = double.IsNegativeInfinity(tree.LogTotal)
+                ? new double[]?[_counts.Length]
+                : [.. Enumerable.Range(0, _counts.Length).Select(tree.Marginal)];
+        }
+
+        lock (_turn)
+        {
+            if (_given.Count >= KeptConditions)
+            {
+                _given.Clear();
+            }
+
+            _given[variable] = given;
+        }
+
+        return given;
+    }
+}

@@ -1,0 +1,245 @@
+using Clutchwright.Genetics.Crosses;
+using Clutchwright.Genetics.Genotypes;
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Numbers;
+
+namespace Clutchwright.Pedigrees.Beliefs;
+
+/// <summary>What every animal of a record may be, given everything recorded of it and of its kin.</summary>
+/// <remarks>
+/// The exact posterior of the Bayesian network of founders, Mendelian transmission and records (docs/model/beliefs.md). Cannot change and is
+/// safe to read from many threads.
+/// </remarks>
+public sealed class PedigreeBeliefs
+{
+    private readonly IReadOnlyList<RecordedAnimal> _animals;
+    private readonly BeliefRun _run;
+    private readonly BeliefCache _cache;
+    private readonly Dictionary<string, int> _nodes;
+    private readonly AnimalBelief?[] _beliefs;
+
+    private PedigreeBeliefs(Species species, IReadOnlyList<RecordedAnimal> animals, BeliefSettings settings, BeliefRun run, BeliefCache cache)
+    {
+        Species = species;
+        Settings = settings;
+        _animals = animals;
+        _run = run;
+        _cache = cache;
+        _beliefs = new AnimalBelief?[run.Frame.RecordedCount];
+        _nodes = new Dictionary<string, int>(animals.Count, StringComparer.Ordinal);
+        for (var node = 0; node < run.Frame.RecordedCount; node++)
+        {
+            _nodes.TryAdd(run.Frame.Records[node]!.Key, node);
+        }
+    }
+
+    /// <summary>Gets the species.</summary>
+    public Species Species { get; }
+
+    /// <summary>Gets what was reckoned with.</summary>
+    public BeliefSettings Settings { get; }
+
+    /// <summary>Gets the animals as given.</summary>
+    public IReadOnlyList<RecordedAnimal> Animals => _animals;
+
+    /// <summary>Gets the natural logarithm of the probability of all records, sexes and parents being given.</summary>
+    /// <remarks>What a record served as the start of is not counted in. Each allele that had to be let in counts 2⁻⁵⁰, each record that cannot be true
+    /// beside the others 2⁻¹⁰¹ if it was told and 2⁻¹⁴⁵ otherwise. Minus infinity never occurs. Of sampled parts it is an estimate, or NaN where none can be given.</remarks>
+    public double LogLikelihood => _run.Assembly.LogConstant + _run.Solutions.Sum(s => s.LogTotal);
+
+    /// <summary>Gets whether every belief is exact; otherwise some were sampled, and say so.</summary>
+    public bool IsExact => Array.TrueForAll(_run.Solutions, s => s.Errors is null);
+
+    /// <summary>Gets the largest standard error of a sampled probability; 0 where all is exact.</summary>
+    public double StandardError => _run.Solutions
+        .Where(s => s.Errors is not null)
+        .SelectMany(s => s.Errors!)
+        .SelectMany(e => e)
+        .DefaultIfEmpty(0.0)
+        .Max();
+
+    /// <summary>Gets the records that cannot all be true. Each was then taken as possibly wrong, so that there is a belief nonetheless.</summary>
+    public IReadOnlyList<ClashingRecords> Clashes => _run.Clashes;
+
+    /// <summary>The belief of one animal.</summary>
+    /// <exception cref="ArgumentException">There is no such animal.</exception>
+    public AnimalBelief this[string key] => _nodes.TryGetValue(key, out var node)
+        ? _beliefs[node] ??= Read(node)
+        : throw new ArgumentException($"There is no animal {key}.", nameof(key));
+
+    /// <summary>Reckons the beliefs.</summary>
+    /// <param name="species">The species.</param>
+    /// <param name="animals">All animals, in any order; every parent named must be among them.</param>
+    /// <param name="settings">What to reckon with; <c>null</c>: <see cref="BeliefSettings.Default"/>.</param>
+    /// <param name="before">An earlier answer, from which what has not changed is taken over.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="ArgumentException">A sire is female, a dam male, or a count of young has young of its own.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A setting is out of range.</exception>
+    /// <exception cref="PedigreeKeyException">A key is listed twice or a named parent is missing.</exception>
+    /// <exception cref="PedigreeLoopException">An animal is its own ancestor.</exception>
+    /// <remarks>Cost: grows with the sum of the tables of a good elimination order, which depends on how the pedigree is looped; predicted before
+    /// starting, and over <see cref="BeliefSettings.TableBudget"/> the part concerned is sampled.</remarks>
+    public static PedigreeBeliefs Of(
+        Species species,
+        IReadOnlyList<RecordedAnimal> animals,
+        BeliefSettings? settings = null,
+        PedigreeBeliefs? before = null,
+        CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(species);
+        ArgumentNullException.ThrowIfNull(animals);
+        settings ??= BeliefSettings.Default;
+        settings.Check();
+        var cache = new BeliefCache(species, settings, before?._cache);
+        var run = new BeliefRun(species, animals, settings, cache, null, cancel);
+        run.Run();
+        return new(species, animals, settings, run, cache.Alone());
+    }
+
+    /// <summary>Whether there is an animal of this key.</summary>
+    public bool Contains(string key) => _nodes.ContainsKey(key);
+
+    /// <summary>Whether the beliefs of two animals are tied to each other at some group, so that they must be read together.</summary>
+    /// <param name="first">One animal.</param>
+    /// <param name="second">Another animal.</param>
+    /// <param name="among">The groups to look at; <c>null</c>: all.</param>
+    public bool AreTied(string first, string second, IReadOnlyList<LinkageGroup>? among = null) =>
+        TiedGroups(_nodes[first], _nodes[second]).Any(g => among is null || among.Any(a => a.Index == g));
+
+    /// <summary>What two animals may be at one group, together.</summary>
+    /// <param name="group">A group of the species.</param>
+    /// <param name="first">One animal.</param>
+    /// <param name="second">Another animal.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <returns>Distinct pairs with weights that sum to 1. Where the group is the sex chromosomes and a sex is not known, the diplotype is unordered.</returns>
+    public IReadOnlyList<Weighted<(Diplotype First, Diplotype Second)>> Together(
+        LinkageGroup group, string first, string second, CancellationToken cancel = default)
+    {
+        var (a, b) = (_nodes[first], _nodes[second]);
+        if (!TiedGroups(a, b).Contains(group.Index))
+        {
+            return [.. this[first].Genotype[group].SelectMany(_ => this[second].Genotype[group], (x, y) =>
+                new Weighted<(Diplotype, Diplotype)>((x.Value, y.Value), x.Weight * y.Weight))];
+        }
+
+        var network = _run.Networks[group.Index]!;
+        var (u, v) = (_run.Assembly.Variables[group.Index][a], _run.Assembly.Variables[group.Index][b]);
+        var solution = _run.Solutions[_run.Assembly.PartOf(u)];
+        var joint = solution.Joint(_run.Assembly.Local[u], _run.Assembly.Local[v], cancel);
+        var places = new Dictionary<(Diplotype, Diplotype), int>();
+        var pairs = new List<(Diplotype, Diplotype)>();
+        var weights = new List<double>();
+        for (var x = 0; x < joint.GetLength(0); x++)
+        {
+            for (var y = 0; y < joint.GetLength(1); y++)
+            {
+                var key = (DiplotypeOf(network, a, network.States[a][x]), DiplotypeOf(network, b, network.States[b][y]));
+                if (!places.TryGetValue(key, out var at))
+                {
+                    places.Add(key, at = pairs.Count);
+                    pairs.Add(key);
+                    weights.Add(0.0);
+                }
+
+                weights[at] += joint[x, y];
+            }
+        }
+
+        return ExactRatio.Weigh(pairs, weights, IsRatio(solution, [group.Index]));
+    }
+
+    /// <summary>Two animals as sire and dam, in the doubts they share as kin.</summary>
+    /// <param name="sire">A male, or an unsexed animal taken as one.</param>
+    /// <param name="dam">A female, or an unsexed animal taken as one.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="ArgumentException">There is no such animal, or it is of the other sex.</exception>
+    public Mating MatingOf(string sire, string dam, CancellationToken cancel = default)
+    {
+        var (ofSire, ofDam) = (this[sire].Genotype, this[dam].Genotype);
+        if (!AreTied(sire, dam))
+        {
+            return Mating.Of(ofSire, ofDam);
+        }
+
+        var together = TiedGroups(_nodes[sire], _nodes[dam])
+            .Select(g => Species.Groups[g])
+            .ToDictionary(g => g, g => Together(g, sire, dam, cancel));
+        return Mating.Of(ofSire, ofDam, together);
+    }
+
+    private IEnumerable<int> TiedGroups(int first, int second)
+    {
+        foreach (var g in _run.InPlay)
+        {
+            var (u, v) = (_run.Assembly.Variables[g][first], _run.Assembly.Variables[g][second]);
+            if (u >= 0 && v >= 0 && u != v && _run.Assembly.PartOf(u) == _run.Assembly.PartOf(v))
+            {
+                yield return g;
+            }
+        }
+    }
+
+    private bool IsRatio(PartSolution? solution, IEnumerable<int> groups) =>
+        solution?.Errors is null && groups.All(g => _run.Models[g]!.IsExact);
+
+    private Diplotype DiplotypeOf(GroupNetwork network, int node, int state)
+    {
+        var diplotype = network.Space.Diplotypes[state];
+        return network.Space.Group.IsSex && _run.Frame.Sexes[node] is null ? Diplotype.Unordered(diplotype.First, diplotype.Second) : diplotype;
+    }
+
+    private AnimalBelief Read(int node)
+    {
+        var record = _run.Frame.Records[node]!;
+        var genotype = GenotypeBelief.Wild(Species, _run.Frame.Sexes[node] ?? Species.SexSystem.Heterogametic().Opposite());
+        var spoken = new List<LinkageGroup>();
+        var errors = new Dictionary<LinkageGroup, double>();
+        foreach (var g in _run.InPlay)
+        {
+            var network = _run.Networks[g]!;
+            var group = Species.Groups[g];
+            var variable = _run.Assembly.Variables[g][node];
+            var solution = variable < 0 ? null : _run.Solutions[_run.Assembly.PartOf(variable)];
+            var states = network.States[node];
+            if (solution is not null || !network.Space.Diplotypes[states[0]].IsWild)
+            {
+                var weighed = ExactRatio.Weigh(
+                    [.. states.Select(s => DiplotypeOf(network, node, s))], _run.WeightsOf(node, g), IsRatio(solution, [g]));
+                genotype = genotype.With(group, weighed);
+                if (solution?.Errors is { } sampled)
+                {
+                    errors[group] = sampled[_run.Assembly.Local[variable]].Max();
+                }
+            }
+
+            if (genotype[group] is not [{ Value.IsWild: true }] || record.Observations.Any(o => SpeaksOfAllele(o, group)))
+            {
+                spoken.Add(group);
+            }
+        }
+
+        return new(genotype, spoken, [.. NotCounted(node, record)], errors);
+    }
+
+    private static bool SpeaksOfAllele(Observation observation, LinkageGroup group) => observation switch
+    {
+        Observation.Seen seen => seen.Reading[group] is not [{ Value.IsWild: true }],
+        Observation.Said said => said.Reading[group] is not [{ Value.IsWild: true }],
+        Observation.RuledOut ruledOut => ruledOut.Alleles.Any(a => a.Locus.Group == group),
+        Observation.DnaTest test => test.Allele.Locus.Group == group,
+        _ => false,
+    };
+
+    private IEnumerable<int> NotCounted(int node, RecordedAnimal record)
+    {
+        if (_run.Frame.IsFounder(node))
+        {
+            return [];
+        }
+
+        return _run.ChancesTold(node)
+            .GroupBy(t => t.Said)
+            .Where(t => t.All(p => !_run.Choices.IsCut(node, p.Group)))
+            .Select(t => record.Observations.Select((o, i) => (o, i)).First(p => ReferenceEquals(p.o, t.Key)).i);
+    }
+}

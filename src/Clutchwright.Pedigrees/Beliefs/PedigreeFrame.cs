@@ -1,0 +1,189 @@
+using Clutchwright.Genetics.Loci;
+
+namespace Clutchwright.Pedigrees.Beliefs;
+
+/// <summary>The animals of a record as numbered nodes, with a node for every parent that is not recorded.</summary>
+/// <remarks>Nodes come in an order in which a recorded parent stands before its young; unrecorded parents stand last.</remarks>
+internal sealed class PedigreeFrame
+{
+    public const int None = -1;
+    private readonly List<int>[] _youngOfUnknown;
+
+    private PedigreeFrame(RecordedAnimal?[] records, int[] sires, int[] dams, int[][] possibleSires, int[] choices, int choiceCount, Sex?[] sexes, int recorded)
+    {
+        Records = records;
+        Sires = sires;
+        Dams = dams;
+        PossibleSires = possibleSires;
+        Choices = choices;
+        ChoiceCount = choiceCount;
+        Sexes = sexes;
+        RecordedCount = recorded;
+        _youngOfUnknown = [.. Enumerable.Range(recorded, records.Length - recorded).Select(_ => new List<int>())];
+        for (var node = 0; node < recorded; node++)
+        {
+            foreach (var parent in new[] { sires[node], dams[node] }.Where(p => p >= recorded))
+            {
+                _youngOfUnknown[parent - recorded].Add(node);
+            }
+        }
+    }
+
+    /// <summary>Gets the record of each node; <c>null</c>: a parent that is not recorded.</summary>
+    public RecordedAnimal?[] Records { get; }
+
+    /// <summary>Gets the sire's node, <see cref="None"/> of a founder and where there are several possible sires.</summary>
+    public int[] Sires { get; }
+
+    /// <summary>Gets the dam's node; <see cref="None"/> of a founder.</summary>
+    public int[] Dams { get; }
+
+    /// <summary>Gets the nodes of the possible sires, where there are several.</summary>
+    public int[][] PossibleSires { get; }
+
+    /// <summary>Gets the number of the choice between possible sires that a node hangs on; clutchmates hang on one.</summary>
+    public int[] Choices { get; }
+
+    /// <summary>Gets how many choices there are.</summary>
+    public int ChoiceCount { get; }
+
+    /// <summary>Gets the sexes: as recorded, or as the part in a pair tells.</summary>
+    public Sex?[] Sexes { get; }
+
+    /// <summary>Gets how many nodes have a record.</summary>
+    public int RecordedCount { get; }
+
+    /// <summary>Gets how many nodes there are.</summary>
+    public int Count => Records.Length;
+
+    /// <summary>The nodes of the young of a parent that is not recorded.</summary>
+    public IReadOnlyList<int> YoungOfUnknown(int node) => _youngOfUnknown[node - RecordedCount];
+
+    /// <summary>Whether a node has no parents here.</summary>
+    public bool IsFounder(int node) => Dams[node] == None;
+
+    /// <summary>Numbers the animals.</summary>
+    /// <exception cref="ArgumentException">A sire is female, a dam male, or a count of young has young of its own.</exception>
+    /// <exception cref="PedigreeKeyException">A key is listed twice or a named parent is missing.</exception>
+    /// <exception cref="PedigreeLoopException">An animal is its own ancestor.</exception>
+    public static PedigreeFrame Of(IReadOnlyList<RecordedAnimal> animals)
+    {
+        var byKey = new Dictionary<string, RecordedAnimal>(animals.Count, StringComparer.Ordinal);
+        var pedigree = Pedigree.Of(animals.Select(a => new PedigreeAnimal(a.Key, a.Sire, a.Dam, a.PossibleSires)));
+        foreach (var animal in animals)
+        {
+            byKey.Add(animal.Key, animal);
+        }
+
+        var first = new Dictionary<string, int>(animals.Count, StringComparer.Ordinal);
+        var records = new List<RecordedAnimal?>(animals.Count);
+        foreach (var entry in pedigree.Animals)
+        {
+            var record = byKey[entry.Key];
+            first.Add(entry.Key, records.Count);
+            for (var i = 0; i < record.Count; i++)
+            {
+                records.Add(record);
+            }
+        }
+
+        var recorded = records.Count;
+        var sires = new List<int>(recorded);
+        var dams = new List<int>(recorded);
+        var possible = new List<int[]>(recorded);
+        var choices = new List<int>(recorded);
+        var choiceOf = new Dictionary<string, int>(StringComparer.Ordinal);
+        var unknownOf = new Dictionary<string, int>(StringComparer.Ordinal);
+        var unknown = 0;
+        for (var node = 0; node < recorded; node++)
+        {
+            var record = records[node]!;
+            var sire = record.Sire is null ? None : first[record.Sire];
+            var dam = record.Dam is null ? None : first[record.Dam];
+            int[] several = record.Sire is null ? [.. record.PossibleSires.Distinct(StringComparer.Ordinal).Select(k => first[k])] : [];
+            if (several.Length == 1)
+            {
+                (sire, several) = (several[0], []);
+            }
+
+            var clutch = record.Clutch ?? $"\u0001{record.Key}";
+            if (several.Length > 1)
+            {
+                var key = $"{record.Dam}\u0001{clutch}\u0001{string.Join('\u0001', record.PossibleSires)}";
+                if (!choiceOf.TryGetValue(key, out var choice))
+                {
+                    choiceOf.Add(key, choice = choiceOf.Count);
+                }
+
+                choices.Add(choice);
+            }
+            else
+            {
+                choices.Add(None);
+            }
+
+            if (dam == None && (sire != None || several.Length > 0))
+            {
+                dam = Unknown($"d\u0001{record.Sire}\u0001{clutch}");
+            }
+            else if (dam != None && sire == None && several.Length == 0)
+            {
+                sire = Unknown($"s\u0001{record.Dam}\u0001{clutch}");
+            }
+
+            sires.Add(sire);
+            dams.Add(dam);
+            possible.Add(several);
+        }
+
+        for (var i = 0; i < unknown; i++)
+        {
+            records.Add(null);
+            sires.Add(None);
+            dams.Add(None);
+            possible.Add([]);
+            choices.Add(None);
+        }
+
+        var sexes = records.Select(r => r?.Sex).ToArray();
+        for (var node = 0; node < recorded; node++)
+        {
+            foreach (var sire in sires[node] == None ? possible[node] : [sires[node]])
+            {
+                Play(sire, Sex.Male, node);
+            }
+
+            if (dams[node] != None)
+            {
+                Play(dams[node], Sex.Female, node);
+            }
+        }
+
+        return new([.. records], [.. sires], [.. dams], [.. possible], [.. choices], choiceOf.Count, sexes, recorded);
+
+        int Unknown(string key)
+        {
+            if (!unknownOf.TryGetValue(key, out var node))
+            {
+                unknownOf.Add(key, node = recorded + unknown++);
+            }
+
+            return node;
+        }
+
+        void Play(int parent, Sex sex, int young)
+        {
+            if (sexes[parent] is { } own && own != sex)
+            {
+                throw new ArgumentException($"{records[parent]!.Key} is {(own == Sex.Male ? "male" : "female")} and cannot be the {(sex == Sex.Male ? "sire" : "dam")} of {records[young]!.Key}.");
+            }
+
+            if (records[parent] is { Count: > 1 } several)
+            {
+                throw new ArgumentException($"{several.Key} stands for {several.Count} young and cannot be a parent of {records[young]!.Key}.");
+            }
+
+            sexes[parent] = sex;
+        }
+    }
+}
