@@ -174,7 +174,7 @@ public sealed record ChartListLine(
 /// <param name="Symbols">Row by row, from left to right.</param>
 /// <param name="Strokes">The lines, those that lie below others first.</param>
 /// <param name="Marked">The genes marked, in the order of the bands.</param>
-/// <param name="Genes">The genes that some animal of the stock shows or may carry.</param>
+/// <param name="Genes">The genes that some drawn animal shows or may carry, by name.</param>
 /// <param name="List">The same in words.</param>
 /// <param name="NotDrawn">How many animals that were asked for were left out or counted in diamonds.</param>
 public sealed record ChartAnswer(

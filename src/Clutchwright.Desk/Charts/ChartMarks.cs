@@ -9,11 +9,8 @@ namespace Clutchwright.Desk.Charts;
 /// <summary>Says which genes a chart marks, and what is believed of them.</summary>
 internal static class ChartMarks
 {
-    /// <summary>The genes that some animal shows or may carry, by name.</summary>
-    public static IReadOnlyList<Allele> InStock(OpenCatalogue catalogue, IEnumerable<StockAnimal> animals) =>
-    [
-        .. animals.SelectMany(AllelesOf).Distinct().OrderBy(a => catalogue.Catalogue.EntryOf(a).Allele.Name, StringComparer.OrdinalIgnoreCase),
-    ];
+    /// <summary>The genes that some of the animals show or may carry.</summary>
+    public static IEnumerable<Allele> Of(IEnumerable<StockAnimal> animals) => animals.SelectMany(AllelesOf).Distinct();
 
     public static IReadOnlyList<Allele> Read(OpenCatalogue catalogue, IReadOnlyList<string> asked, List<AskedWrongly> problems)
     {

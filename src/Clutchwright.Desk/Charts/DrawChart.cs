@@ -59,11 +59,23 @@ public sealed class DrawChart
             MostYoung = question.MostYoung,
         };
 
+        // What is believed is asked only of those that are drawn: first who they are, then the room that their labels need.
         var byKey = state.Animals.ToDictionary(a => keys[a.Animal.AnimalId], StringComparer.Ordinal);
-        var words = state.Animals.ToDictionary(a => a, a => _catalogue.Wording.Animal(a.Belief.Genotype));
-        var labels = state.Animals.ToDictionary(a => a, a => ChartLabel.Of(a.Animal.Tag, a.Animal.Name, words[a], Measures.LabelWidth));
-        var chart = PedigreeChart.Of(pedigree, byKey.ToDictionary(a => a.Key, a => Known(a.Key, a.Value, labels[a.Value].Count), StringComparer.Ordinal), scope, Measures);
-        var drawn = chart.Symbols.Where(s => s.Kind == ChartSymbolKind.Animal).Select(s => byKey[s.Animal!.Key]).ToArray();
+        var known = byKey.ToDictionary(a => a.Key, a => Known(a.Key, a.Value), StringComparer.Ordinal);
+        var drawn = PedigreeChart.Of(pedigree, known, scope, Measures).Symbols
+            .Where(s => s.Kind == ChartSymbolKind.Animal)
+            .Select(s => byKey[s.Animal!.Key])
+            .ToArray();
+        cancel.ThrowIfCancellationRequested();
+        var words = drawn.ToDictionary(a => a, a => _catalogue.Wording.Animal(a.Belief.Genotype));
+        var labels = drawn.ToDictionary(a => a, a => ChartLabel.Of(a.Animal.Tag, a.Animal.Name, words[a], Measures.LabelWidth));
+        foreach (var animal in drawn)
+        {
+            var key = keys[animal.Animal.AnimalId];
+            known[key] = known[key] with { LabelHeight = (labels[animal].Count * ChartLabel.LineHeight) + 8 };
+        }
+
+        var chart = PedigreeChart.Of(pedigree, known, scope, Measures);
         var marked = question.Genes is null ? (ChartMarks.MostCarried(drawn) is { } most ? [most] : []) : asked;
         var kin = chart.Sibships
             .Where(s => s.Descents.Any(d => chart.Matings[d.Mating].IsBetweenKin))
@@ -80,7 +92,7 @@ public sealed class DrawChart
             [.. chart.Symbols.Select(s => Symbol(s, s.Animal is { } a ? byKey[a.Key] : null))],
             ChartStrokes.Of(chart),
             [.. marked.Select(Gene)],
-            [.. ChartMarks.InStock(_catalogue, state.Animals).Select(Gene)],
+            [.. ChartMarks.Of(drawn).Concat(marked).Distinct().OrderBy(a => a.Name, StringComparer.OrdinalIgnoreCase).Select(Gene)],
             [.. chart.Symbols.Where(s => s.Kind == ChartSymbolKind.Animal).Select(s => Line(state, byKey[s.Animal!.Key], s))],
             chart.NotDrawn);
 
@@ -121,10 +133,9 @@ public sealed class DrawChart
 
     private static ChartGene Gene(Allele allele) => new(allele.Id, allele.Name);
 
-    private static ChartAnimal Known(string key, StockAnimal animal, int lines) => new(key, animal.Animal.Sex)
+    private static ChartAnimal Known(string key, StockAnimal animal) => new(key, animal.Animal.Sex)
     {
         Hatched = animal.Animal.Hatched is { } hatched ? hatched.Earliest.AddDays((hatched.Latest.DayNumber - hatched.Earliest.DayNumber) / 2) : null,
         IsDeceased = animal.Animal.Status == AnimalStatus.Died,
-        LabelHeight = (lines * ChartLabel.LineHeight) + 8,
     };
 }

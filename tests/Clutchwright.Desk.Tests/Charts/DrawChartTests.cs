@@ -29,7 +29,7 @@ public class DrawChartTests
         Assert.Equal(["D1", "G1", "P1", "S1", "Y1", "Y2", "Y3"], chart.List.Select(l => l.Tag).Order(StringComparer.Ordinal));
         Assert.Null(chart.Tag);
         Assert.Equal("Clown", Assert.Single(chart.Marked).Name);
-        Assert.Equal(["Clown", "Pastel"], chart.Genes.Select(g => g.Name));
+        Assert.Equal(["Clown"], chart.Genes.Select(g => g.Name));
     }
 
     [Fact]
