@@ -11,7 +11,12 @@ internal static class ChartLabel
     private const int MostSeen = 3;
     private const int MostCarried = 3;
 
-    public static IReadOnlyList<LabelLine> Of(string tag, string? name, AnimalWords words, double width)
+    /// <param name="tag">The keeper's id of the animal.</param>
+    /// <param name="name">Its name, if any.</param>
+    /// <param name="words">Its genotype as believed.</param>
+    /// <param name="marked">The genes that the chart marks: of what is carried only these are told; none: all.</param>
+    /// <param name="width">The room, in CSS pixels.</param>
+    public static IReadOnlyList<LabelLine> Of(string tag, string? name, AnimalWords words, IReadOnlyList<string> marked, double width)
     {
         var lines = new List<LabelLine> { new(Cut(tag, width), LabelStyle.Tag) };
         if (!string.IsNullOrEmpty(name))
@@ -20,7 +25,7 @@ internal static class ChartLabel
         }
 
         Add(LabelStyle.Seen, MostSeen, words.Parts.Where(p => p.IsSeen).Select(p => p.Text));
-        var carried = words.Parts.Where(p => !p.IsSeen).Select(p => p.Text).ToArray();
+        var carried = words.Parts.Where(p => !p.IsSeen && (marked.Count == 0 || marked.Contains(p.GeneId))).Select(p => p.Text).ToArray();
         Add(LabelStyle.Carried, MostCarried, carried.Select((text, i) => i < carried.Length - 1 ? text + "," : text));
         return lines;
 

@@ -67,8 +67,9 @@ public sealed class DrawChart
             .Select(s => byKey[s.Animal!.Key])
             .ToArray();
         cancel.ThrowIfCancellationRequested();
+        var marked = question.Genes is null ? (ChartMarks.MostCarried(drawn) is { } most ? [most] : []) : asked;
         var words = drawn.ToDictionary(a => a, a => _catalogue.Wording.Animal(a.Belief.Genotype));
-        var labels = drawn.ToDictionary(a => a, a => ChartLabel.Of(a.Animal.Tag, a.Animal.Name, words[a], Measures.LabelWidth));
+        var labels = drawn.ToDictionary(a => a, a => ChartLabel.Of(a.Animal.Tag, a.Animal.Name, words[a], [.. marked.Select(m => m.Id)], Measures.LabelWidth));
         foreach (var animal in drawn)
         {
             var key = keys[animal.Animal.AnimalId];
@@ -76,7 +77,6 @@ public sealed class DrawChart
         }
 
         var chart = PedigreeChart.Of(pedigree, known, scope, Measures);
-        var marked = question.Genes is null ? (ChartMarks.MostCarried(drawn) is { } most ? [most] : []) : asked;
         var kin = chart.Sibships
             .Where(s => s.Descents.Any(d => chart.Matings[d.Mating].IsBetweenKin))
             .SelectMany(s => s.Young)

@@ -43,6 +43,8 @@ internal sealed class RowPlacement
             }
         }
 
+        placement.MoveTogether();
+
         // The whole begins at the left edge; lengths to a tenth, so that text written from them is short and repeats.
         var left = drawing.Rows.SelectMany(r => r).Select(b => b.X - b.LeftReach).DefaultIfEmpty(0).Min();
         foreach (var block in drawing.Rows.SelectMany(r => r))
@@ -77,6 +79,49 @@ internal sealed class RowPlacement
         }
 
         return weight == 0 ? (block.X, 0.001) : (sum / weight, weight);
+    }
+
+    // Parts that no line joins, or only an arc, move up to those on their left.
+    private void MoveTogether()
+    {
+        var parts = Parts();
+        var neighbours = _drawing.Rows.SelectMany(r => r.Zip(r.Skip(1), (left, right) => (Left: left, Right: right))).ToArray();
+        var edge = parts.Keys.Select(b => b.X - b.LeftReach).DefaultIfEmpty(0).Min();
+        foreach (var part in parts.GroupBy(p => p.Value, p => p.Key).OrderBy(g => g.Min(b => b.X - b.LeftReach)).ThenBy(g => g.Key).ToArray())
+        {
+            var free = neighbours
+                .Where(n => parts[n.Right] == part.Key && parts[n.Left] != part.Key)
+                .Select(n => n.Right.X - n.Right.LeftReach - n.Left.X - n.Left.RightReach - (1.6 * _measures.Gap))
+                .Append(part.Min(b => b.X - b.LeftReach) - edge)
+                .Min();
+            foreach (var block in part.Where(_ => free > 0))
+            {
+                block.X -= free;
+            }
+        }
+    }
+
+    private Dictionary<Block, int> Parts()
+    {
+        var parts = new Dictionary<Block, int>();
+        var blocks = _drawing.Rows.SelectMany(r => r).ToArray();
+        for (var i = 0; i < blocks.Length; i++)
+        {
+            var open = new Stack<Block>([blocks[i]]);
+            while (open.TryPop(out var block))
+            {
+                if (parts.TryAdd(block, i))
+                {
+                    foreach (var near in block.Ties.SelectMany(t => _drawing.Households[t.Family].Young).Select(y => y.Block)
+                        .Concat(block.Spots.Where(s => s.Birth is not null).SelectMany(s => _drawing.Households[s.Birth!].Ties).Select(t => t.Sire.Block)))
+                    {
+                        open.Push(near);
+                    }
+                }
+            }
+        }
+
+        return parts;
     }
 
     // Least squares under least distances: pool adjacent violators on the places left after the distances are taken off.

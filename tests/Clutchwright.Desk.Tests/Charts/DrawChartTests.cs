@@ -76,6 +76,18 @@ public class DrawChartTests
     }
 
     [Fact]
+    public async Task RunAsync_GeneMarked_LabelsTellOfWhatIsCarriedOnlyThat()
+    {
+        using var desk = await TestDesk.WithAsync("id,sex,sire,dam,seen,told\nS,m,,,normal,het Clown het Piebald\nD,f,,,normal,\nY,m,S,D,normal,\n");
+
+        var chart = await AskAsync(desk, new("Y") { Genes = ["piebald"] });
+
+        Assert.Equal(["S", "het Piebald"], Of(chart, "S").Label.Select(l => l.Text));
+        Assert.Equal(["Y", "50% het Piebald"], Of(chart, "Y").Label.Select(l => l.Text));
+        Assert.Contains("50% het Clown", Of(chart, "Y").Description, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task RunAsync_NoGenesAsked_FillsNothing()
     {
         using var desk = await TestDesk.WithAsync(Room);
@@ -115,7 +127,7 @@ public class DrawChartTests
     {
         using var desk = await TestDesk.WithDemoAsync();
 
-        var chart = await AskAsync(desk, new(null));
+        var chart = await AskAsync(desk, new(null) { Genes = [] });
 
         // Labels may be cut, and then say so; the description never is.
         foreach (var symbol in chart.Symbols.Where(s => s.Meaning == SymbolMeaning.Animal && !s.Label.Any(l => l.Text.EndsWith('…'))))
