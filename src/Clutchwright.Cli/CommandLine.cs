@@ -4,6 +4,7 @@ using System.Data.Common;
 using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
+using Clutchwright.Cli.Kin;
 using Clutchwright.Cli.Serving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
@@ -21,6 +22,7 @@ internal static class CommandLine
             "Clutchwright: from the look wanted and the animals kept, to this season's pairings with honest odds.")
         {
             CrossCommand.Create(common, terminal),
+            KinCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),

@@ -3,6 +3,7 @@ using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
+using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
 using Clutchwright.Desk.Words;
@@ -29,6 +30,10 @@ public static class DeskServices
         services.AddSingleton(p => new RankPairs(
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new DrawChart(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new AnimalSource(() => p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskKin(p.GetRequiredService<AnimalSource>()));
+        services.AddSingleton(p => new ShowKinTable(p.GetRequiredService<AnimalSource>()));
+        services.AddSingleton(p => new ShowRelatives(p.GetRequiredService<AnimalSource>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));
