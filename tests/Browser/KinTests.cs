@@ -66,6 +66,39 @@ public sealed class KinTests(BrowserFixture browser)
     }
 
     [Fact]
+    public async Task Pairs_FigurePressed_SaysWhereItComesFrom()
+    {
+        await using var visit = await browser.VisitAsync("demo");
+        var page = visit.Page;
+        await visit.GoAsync("/kin/pairs");
+
+        // T-201 and T-210 have the sire T-101 in common: half siblings, (1/2)^3 (Wright 1922).
+        var cell = page.GetByRole(AriaRole.Row, new() { Name = "T-201" }).Locator("a[href$='dam=T-210']");
+        await Expect(cell).ToHaveTextAsync("12.5%");
+        await cell.ClickAsync();
+
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("T-201 Teasel");
+        await Expect(page.Locator("main")).ToContainTextAsync("12.5% (1/8) would be the inbreeding of their young.");
+        await Expect(page.Locator(".routes li")).ToHaveCountAsync(1);
+        await Expect(page.Locator(".routes li")).ToContainTextAsync("T-201 – T-101 – T-210");
+        await page.GetByRole(AriaRole.Link, new() { Name = "What can hatch?" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Teasel");
+        visit.AssertClean();
+    }
+
+    [Fact]
+    public async Task Founders_Demo_SharesAreThoseOfTheRoom()
+    {
+        await using var visit = await browser.VisitAsync("demo");
+
+        await visit.GoAsync("/kin/founders");
+
+        var founders = visit.Page.GetByRole(AriaRole.Region, new() { Name = "Founders by share" });
+        await Expect(founders.GetByRole(AriaRole.Row)).ToHaveCountAsync(16);
+        await Expect(founders.GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync("Juniper");
+    }
+
+    [Fact]
     public async Task Chart_InWords_SaysParentsKinAndChances()
     {
         await using var visit = await browser.VisitAsync("demo");

@@ -13,7 +13,8 @@ public sealed class PagesTests(BrowserFixture browser)
         "/", "/stock", "/stock/new", "/stock/import", "/stock/history", "/stock/bin", "/pairs", "/pairs?want=Pastel Clown", "/pairs?want=Clwn",
         "/cross", "/cross?sire=1.0 het Clown&dam=0.1 het Clown&want=Clown&eggs=6", "/cross?sire=1.0 Pastel Mojave 66% het Clown&dam=0.1 Lesser Clown&want=Clown&want=Pastel Clown",
         "/cross?sire=1.0 het Clwn&dam=0.1 Clown&eggs=many", "/cross?sire=1.0 Banana Spider&dam=0.1 Spider Enchi&want=Banana", "/catalogue", "/catalogue?find=clown", "/catalogue/clown",
-        "/kin", "/kin?animal=T-308", "/kin?animal=T-308&show=all&gene=clown", "/kin?animal=T-3O8", "/stock/T-213", "/stock/T-112", "/catalogue/spider", "/not-found", "/problem",
+        "/kin", "/kin?animal=T-308", "/kin?animal=T-308&show=all&gene=clown", "/kin?animal=T-3O8", "/kin/pairs", "/kin/pairs?sire=T-201&dam=T-210",
+        "/kin/pairs?sire=T-2O1&dam=T-201", "/kin/founders", "/stock/T-213", "/stock/T-112", "/catalogue/spider", "/not-found", "/problem",
     ];
 
     private static readonly string? Folder = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_SCREENSHOTS");
@@ -26,7 +27,7 @@ public sealed class PagesTests(BrowserFixture browser)
             rooms.Add("demo", page);
         }
 
-        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown", "/kin" })
+        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown", "/kin", "/kin/pairs", "/kin/founders" })
         {
             rooms.Add("empty", page);
             rooms.Add("large", page);
@@ -34,6 +35,8 @@ public sealed class PagesTests(BrowserFixture browser)
 
         rooms.Add("large", "/stock?page=17&order=hatched&sex=f");
         rooms.Add("large", "/kin?animal=L0001");
+        rooms.Add("large", "/kin/pairs?sire=L0000&dam=L0201&males=4&females=2");
+        rooms.Add("inbred", "/kin/pairs?sire=L0092&dam=L0097");
         rooms.Add("inbred", "/kin?animal=L0066&show=all");
         rooms.Add("inbred", "/kin?animal=L0090&up=12");
         rooms.Add("large", "/stock/L0001");
