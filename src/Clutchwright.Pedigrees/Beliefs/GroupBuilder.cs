@@ -4,7 +4,8 @@ namespace Clutchwright.Pedigrees.Beliefs;
 /// <param name="frame">The animals.</param>
 /// <param name="model">The group.</param>
 /// <param name="choices">What has been decided about the records.</param>
-internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, RecordChoices choices)
+/// <param name="hearing">Which records are heard; <c>null</c>: all. What founders start with is always heard.</param>
+internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, RecordChoices choices, RecordHearing? hearing = null)
 {
     // What a record counts for that cannot be true beside the others, in halvings: of what was told less than two alleles let in, of what somebody
     // could check for himself far less again, so that words give way first.
@@ -17,6 +18,9 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
     /// <summary>Gets records in doubt that speak of several groups: they weigh in one go, by whether the record as a whole is right.</summary>
     public List<DoubtedRecord> Doubted { get; } = [];
 
+    /// <summary>Gets the record that each founder, or animal taken by its label, starts with, by node; those that start without any are left out.</summary>
+    public Dictionary<int, int> Starts { get; } = [];
+
     /// <summary>Puts the records together.</summary>
     public GroupNetwork Build()
     {
@@ -26,7 +30,8 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
         for (var node = 0; node < frame.Count; node++)
         {
             var isCut = choices.IsCut(node, _group);
-            if (isCut && !frame.IsFounder(node))
+            var isNeeded = hearing is null || hearing.IsNeeded(node);
+            if ((isCut || !isNeeded) && !frame.IsFounder(node))
             {
                 if (ReferenceEquals(sires, frame.Sires))
                 {
@@ -36,7 +41,7 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
                 (sires[node], dams[node], possible[node]) = (PedigreeFrame.None, PedigreeFrame.None, []);
             }
 
-            weights[node] = frame.IsFounder(node) || isCut ? Founder(node) : Offspring(node);
+            weights[node] = !isNeeded ? Any(node) : frame.IsFounder(node) || isCut ? Founder(node) : Offspring(node);
         }
 
         return new(frame, _space, sires, dams, possible, weights);
@@ -49,6 +54,11 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
         var isOwn = false;
         for (var i = 0; i < record.Observations.Count; i++)
         {
+            if (hearing is not null && !hearing.IsHeard(node, i))
+            {
+                continue;
+            }
+
             if (record.Observations[i] is Observation.Said { Basis: StatementBasis.Told } told && model.IsChance(told))
             {
                 continue;
@@ -73,15 +83,34 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
 
         double[]? product = Start(node, record, out var used);
         var isOwn = true;
+        if (used >= 0)
+        {
+            Starts[node] = used;
+        }
+
         for (var i = 0; i < record.Observations.Count; i++)
         {
-            if (i != used && Weighed(node, i) is { } weights)
+            if (i != used && (hearing is null || hearing.IsHeard(node, i)) && Weighed(node, i) is { } weights)
             {
                 Multiply(ref product, ref isOwn, weights);
             }
         }
 
         return product!;
+    }
+
+    // Of an animal that nothing hangs on: whatever it is, the rest is the same.
+    private double[] Any(int node)
+    {
+        var weights = new double[_space.Count];
+        var state = 0;
+        while (_space.Sexes[state] is { } own && frame.Sexes[node] is { } known && own != known)
+        {
+            state++;
+        }
+
+        weights[state] = 1.0;
+        return weights;
     }
 
     private double[] Start(int node, RecordedAnimal record, out int used)

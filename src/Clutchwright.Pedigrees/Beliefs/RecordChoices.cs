@@ -46,6 +46,9 @@ internal sealed class RecordChoices
     /// <returns>Whether that is new.</returns>
     public bool Soften(string key, int index) => _soft.Add((key, index));
 
+    /// <summary>Gets whether some doubted record speaks of several groups.</summary>
+    public bool HasShared => _shared.Count > 0;
+
     /// <summary>Gets how often the weight of records that give way was brought nearer to 1, each time to its square root.</summary>
     public int Eased { get; private set; }
 

@@ -9,6 +9,7 @@ public sealed class FounderContributions
     private readonly Descent _descent;
     private readonly int[] _group;
     private readonly int[] _nodes;
+    private readonly (int Parent, double Share)[][] _parents;
 
     private FounderContributions(Descent descent, IReadOnlyList<int> group)
     {
@@ -16,6 +17,7 @@ public sealed class FounderContributions
         _graph = descent.Graph;
         _group = [.. group.Select(descent.NodeOf)];
         _nodes = ColleauPass.AncestorsOf(_graph, _group);
+        _parents = Array.ConvertAll(_nodes, ParentsOf);
         var shares = Up([]);
         Founders =
         [
@@ -55,7 +57,7 @@ public sealed class FounderContributions
 
     /// <summary>The ancestors, founders or not, that together explain the group: each with its marginal share, what it adds to those before it.</summary>
     /// <returns>The greatest first; the effective number of ancestors is 1 over the sum of their squared shares (with unknown parents as in
-    /// <see cref="EffectiveFounders"/>), never more than that of founders. It counts narrow passes that founders do not show.</returns>
+    /// <see cref="EffectiveFounders"/>), as a rule not more than that of founders. It counts narrow passes that founders do not show.</returns>
     /// <remarks>Cost: one walk up and one down through the ancestors for each ancestor found; meant for a stock, not for a studbook.</remarks>
     public (IReadOnlyList<AncestorShare> Ancestors, double EffectiveAncestors) MajorAncestors()
     {
@@ -96,7 +98,7 @@ public sealed class FounderContributions
 
     private bool IsHalfKnown(int node) => _graph.First[node] >= 0 && _graph.Second[node] == DescentGraph.None;
 
-    private IEnumerable<(int Parent, double Share)> ParentsOf(int node)
+    private (int Parent, double Share)[] ParentsOf(int node)
     {
         if (IsFounder(node))
         {
@@ -105,7 +107,7 @@ public sealed class FounderContributions
 
         var parents = ColleauPass.ParentsOf(_graph, node);
         var weights = _graph.First[node] < DescentGraph.None ? _graph.DrawOf(_graph.First[node]).Weights : null;
-        return parents.Select((parent, i) => (parent, weights?[i] ?? 0.5));
+        return [.. parents.Select((parent, i) => (parent, weights?[i] ?? 0.5))];
     }
 
     /// <summary>By node, the share of the group's alleles that pass through it, without those that reach it only through a node at which to stop.</summary>
@@ -117,11 +119,14 @@ public sealed class FounderContributions
             shares[node] += 1.0 / _group.Length;
         }
 
-        foreach (var node in _nodes.Reverse().Where(node => !stopAt.Contains(node)))
+        for (var i = _nodes.Length - 1; i >= 0; i--)
         {
-            foreach (var (parent, share) in ParentsOf(node))
+            if (stopAt.Count == 0 || !stopAt.Contains(_nodes[i]))
             {
-                shares[parent] += shares[node] * share;
+                foreach (var (parent, share) in _parents[i])
+                {
+                    shares[parent] += shares[_nodes[i]] * share;
+                }
             }
         }
 
@@ -132,9 +137,17 @@ public sealed class FounderContributions
     private double[] Down(HashSet<int> chosen)
     {
         var explained = new double[_graph.Count];
-        foreach (var node in _nodes)
+        for (var i = 0; i < _nodes.Length; i++)
         {
-            explained[node] = chosen.Contains(node) ? 1.0 : ParentsOf(node).Sum(p => explained[p.Parent] * p.Share);
+            foreach (var (parent, share) in _parents[i])
+            {
+                explained[_nodes[i]] += explained[parent] * share;
+            }
+
+            if (chosen.Contains(_nodes[i]))
+            {
+                explained[_nodes[i]] = 1.0;
+            }
         }
 
         return explained;
