@@ -1,6 +1,7 @@
 using Clutchwright.Catalogue;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Carry;
+using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Kin;
@@ -31,6 +32,7 @@ public static class DeskServices
         services.AddSingleton(p => new RankPairs(
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ListCarry(p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new DrawChart(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new AnimalSource(() => p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskKin(p.GetRequiredService<AnimalSource>()));
         services.AddSingleton(p => new ShowKinTable(p.GetRequiredService<AnimalSource>()));

@@ -2,6 +2,7 @@ using Clutchwright.Desk;
 using Clutchwright.Web.Assets;
 using Clutchwright.Web.Deeds;
 using Clutchwright.Web.Hosting;
+using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
 using Clutchwright.Web.Words;
 using Microsoft.AspNetCore.Builder;
@@ -40,6 +41,7 @@ public static class ClutchwrightWeb
         app.MapAssets();
         app.MapCompletion();
         app.MapDeeds();
+        app.MapChart();
         app.MapHealthChecks("/healthz");
         app.MapRazorComponents<App>();
         return app;
