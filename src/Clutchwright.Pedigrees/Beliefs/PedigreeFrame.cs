@@ -8,6 +8,7 @@ internal sealed class PedigreeFrame
 {
     public const int None = -1;
     private readonly List<int>[] _youngOfUnknown;
+    private FamilyIndex? _families;
 
     private PedigreeFrame(RecordedAnimal?[] records, int[] sires, int[] dams, int[][] possibleSires, int[] choices, int choiceCount, Sex?[] sexes, int recorded)
     {
@@ -63,6 +64,9 @@ internal sealed class PedigreeFrame
 
     /// <summary>Gets how many nodes there are.</summary>
     public int Count => Records.Length;
+
+    /// <summary>Gets the families.</summary>
+    public FamilyIndex Families => _families ??= FamilyIndex.Of(Sires, Dams, PossibleSires);
 
     /// <summary>The nodes of the young of a parent that is not recorded.</summary>
     public IReadOnlyList<int> YoungOfUnknown(int node) => _youngOfUnknown[node - RecordedCount];
