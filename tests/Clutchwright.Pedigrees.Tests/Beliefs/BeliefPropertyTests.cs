@@ -2,6 +2,7 @@ using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Pedigrees.Beliefs;
 using Clutchwright.Pedigrees.Tests.Beliefs.Twin;
+using Clutchwright.Testing;
 using CsCheck;
 using Xunit;
 
@@ -11,7 +12,8 @@ namespace Clutchwright.Pedigrees.Tests.Beliefs;
 public class BeliefPropertyTests
 {
     [Fact]
-    public void Of_AnyBook_SumsToOne() => BookGen.Larger.Sample(
+    public void Of_AnyBook_SumsToOne() => BookGen.Larger.SampleCounted(
+        500,
         book =>
         {
             var beliefs = book.Reckon();
@@ -21,13 +23,14 @@ public class BeliefPropertyTests
             {
                 Assert.Equal(1.0, beliefs[animal.Key].Genotype[group].Sum(w => w.Weight.Value), 1e-10);
             }
-        },
-        iter: 500);
+        });
 
     [Fact]
-    public void Of_AnimalsInAnotherOrderUnderOtherNames_IsTheSame() => Gen.Select(BookGen.Larger, Gen.Int[0, int.MaxValue]).Sample(
-        (book, seed) =>
+    public void Of_AnimalsInAnotherOrderUnderOtherNames_IsTheSame() => Gen.Select(BookGen.Larger, Gen.Int[0, int.MaxValue]).SampleCounted(
+        500,
+        drawn =>
         {
+            var (book, seed) = drawn;
             var random = new Random(seed);
             var names = book.Animals.Select(a => a.Key).Zip(book.Animals.Select(a => $"n{a.Key}").OrderBy(_ => random.Next())).ToDictionary(p => p.First, p => p.Second);
             var other = book with
@@ -50,11 +53,11 @@ public class BeliefPropertyTests
                 Assert.Equal(one.LogLikelihood, two.LogLikelihood, 1e-8);
                 Assert.All(book.Animals, a => AssertSame(one[a.Key], two[names[a.Key]]));
             }
-        },
-        iter: 500);
+        });
 
     [Fact]
-    public void Of_OneMoreYoungWithoutRecords_ChangesNothing() => BookGen.Larger.Sample(
+    public void Of_OneMoreYoungWithoutRecords_ChangesNothing() => BookGen.Larger.SampleCounted(
+        500,
         book =>
         {
             var before = book.Reckon();
@@ -72,13 +75,14 @@ public class BeliefPropertyTests
                 Assert.Equal(before.LogLikelihood, after.LogLikelihood, 1e-8);
                 Assert.All(book.Animals, a => AssertSame(before[a.Key], after[a.Key]));
             }
-        },
-        iter: 500);
+        });
 
     [Fact]
-    public void Of_WithAnEarlierAnswer_IsAsFromNothing() => Gen.Select(BookGen.Larger, Gen.Int[0, int.MaxValue]).Sample(
-        (book, seed) =>
+    public void Of_WithAnEarlierAnswer_IsAsFromNothing() => Gen.Select(BookGen.Larger, Gen.Int[0, int.MaxValue]).SampleCounted(
+        300,
+        drawn =>
         {
+            var (book, seed) = drawn;
             var changed = book.Animals.ToArray();
             var at = seed % changed.Length;
             changed[at] = changed[at] with { Observations = [.. changed[at].Observations.Skip(1), .. book.Animals[(at + 1) % changed.Length].Observations] };
@@ -89,11 +93,11 @@ public class BeliefPropertyTests
             Assert.Equal(fresh.LogLikelihood, kept.LogLikelihood);
             Assert.All(book.Animals, a => AssertSame(fresh[a.Key], kept[a.Key]));
             Assert.Equal(fresh.Clashes.SelectMany(c => c.Records), kept.Clashes.SelectMany(c => c.Records));
-        },
-        iter: 300);
+        });
 
     [Fact]
-    public void Of_ACountSplitIntoSingleYoung_IsTheSame() => BookGen.Larger.Where(b => b.Animals.Any(a => a.Count > 1)).Sample(
+    public void Of_ACountSplitIntoSingleYoung_IsTheSame() => BookGen.Larger.Where(b => b.Animals.Any(a => a.Count > 1)).SampleCounted(
+        200,
         book =>
         {
             var split = book with
@@ -113,11 +117,11 @@ public class BeliefPropertyTests
                 Assert.Equal(one.LogLikelihood, two.LogLikelihood, 1e-8);
                 Assert.All(book.Animals, a => AssertSame(one[a.Key], two[a.Key]));
             }
-        },
-        iter: 200);
+        });
 
     [Fact]
-    public void Together_OfAnyTwo_IsSymmetricWithTheSingleBeliefsAsMargins() => BookGen.Larger.Sample(
+    public void Together_OfAnyTwo_IsSymmetricWithTheSingleBeliefsAsMargins() => BookGen.Larger.SampleCounted(
+        300,
         book =>
         {
             var beliefs = book.Reckon();
@@ -135,11 +139,11 @@ public class BeliefPropertyTests
                 AssertClose(Margin(joint, p => p.First), beliefs[a].Genotype[group].ToDictionary(w => w.Value, w => w.Weight.Value));
                 AssertClose(Margin(joint, p => p.Second), beliefs[b].Genotype[group].ToDictionary(w => w.Value, w => w.Weight.Value));
             }
-        },
-        iter: 300);
+        });
 
     [Fact]
-    public void Of_TwoBooksOfOneSpeciesInOne_IsEachByItself() => BookGen.Pairs.Sample(
+    public void Of_TwoBooksOfOneSpeciesInOne_IsEachByItself() => BookGen.Pairs.SampleCounted(
+        500,
         pair =>
         {
             var (one, two) = pair;
@@ -156,8 +160,7 @@ public class BeliefPropertyTests
 
             Assert.All(one.Animals, a => AssertSame(first[a.Key], together[a.Key]));
             Assert.All(two.Animals, a => AssertSame(second[a.Key], together[$"2{a.Key}"]));
-        },
-        iter: 500);
+        });
 
     private static Sex? RoleOf(SampleBook book, RecordedAnimal animal, Sex otherwise) => animal.Sex
         ?? (book.Animals.Any(a => a.Sire == animal.Key || a.PossibleSires.Contains(animal.Key)) ? Sex.Male
