@@ -1,5 +1,6 @@
 using Clutchwright.Desk;
 using Clutchwright.Web.Assets;
+using Clutchwright.Web.Carry;
 using Clutchwright.Web.Deeds;
 using Clutchwright.Web.Hosting;
 using Clutchwright.Web.Layout;
@@ -40,6 +41,7 @@ public static class ClutchwrightWeb
         app.MapAssets();
         app.MapCompletion();
         app.MapDeeds();
+        app.MapSeen();
         app.MapHealthChecks("/healthz");
         app.MapRazorComponents<App>();
         return app;

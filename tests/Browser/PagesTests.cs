@@ -13,7 +13,7 @@ public sealed class PagesTests(BrowserFixture browser)
         "/", "/stock", "/stock/new", "/stock/import", "/stock/history", "/stock/bin", "/pairs", "/pairs?want=Pastel Clown", "/pairs?want=Clwn",
         "/cross", "/cross?sire=1.0 het Clown&dam=0.1 het Clown&want=Clown&eggs=6", "/cross?sire=1.0 Pastel Mojave 66% het Clown&dam=0.1 Lesser Clown&want=Clown&want=Pastel Clown",
         "/cross?sire=1.0 het Clwn&dam=0.1 Clown&eggs=many", "/cross?sire=1.0 Banana Spider&dam=0.1 Spider Enchi&want=Banana", "/catalogue", "/catalogue?find=clown", "/catalogue/clown",
-        "/stock/T-213", "/stock/T-112", "/catalogue/spider", "/not-found", "/problem",
+        "/stock/T-213", "/stock/T-112", "/stock/T-213/carry", "/stock/T-101/carry", "/stock/moved", "/stock/contradictions", "/catalogue/spider", "/not-found", "/problem",
     ];
 
     private static readonly string? Folder = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_SCREENSHOTS");
@@ -26,7 +26,7 @@ public sealed class PagesTests(BrowserFixture browser)
             rooms.Add("demo", page);
         }
 
-        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown" })
+        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown", "/stock/moved", "/stock/contradictions" })
         {
             rooms.Add("empty", page);
             rooms.Add("large", page);
@@ -35,6 +35,7 @@ public sealed class PagesTests(BrowserFixture browser)
         rooms.Add("large", "/stock?page=17&order=hatched&sex=f");
         rooms.Add("large", "/stock/L0001");
         rooms.Add("large", "/stock/L0001/edit");
+        rooms.Add("large", "/stock/L0300/carry");
         return rooms;
     }
 
@@ -118,7 +119,7 @@ public sealed class PagesTests(BrowserFixture browser)
     }
 
     // Only where a folder is named: set CLUTCHWRIGHT_SCREENSHOTS to have every page photographed into it.
-    private static async Task PhotographAsync(Visit visit, string name)
+    internal static async Task PhotographAsync(Visit visit, string name)
     {
         if (string.IsNullOrEmpty(Folder))
         {
@@ -140,7 +141,7 @@ public sealed class PagesTests(BrowserFixture browser)
     private static IEnumerable<(ColorScheme Scheme, int Width)> Ways(int desktop) =>
         from scheme in new[] { ColorScheme.Light, ColorScheme.Dark } from width in new[] { 390, desktop } select (scheme, width);
 
-    private static async Task AssertAccessibleAsync(Visit visit)
+    internal static async Task AssertAccessibleAsync(Visit visit)
     {
         foreach (var (scheme, width) in Ways(1280))
         {

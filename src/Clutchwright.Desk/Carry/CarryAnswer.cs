@@ -60,8 +60,9 @@ public sealed record CarryLocus(
 /// <summary>One possible genotype at a locus.</summary>
 /// <param name="Notation">In genetics' notation.</param>
 /// <param name="Words">In trade words.</param>
+/// <param name="Copies">How many of the two alleles are mutant.</param>
 /// <param name="Chance">Its chance.</param>
-public sealed record CarryGenotype(string Notation, string Words, Probability Chance);
+public sealed record CarryGenotype(string Notation, string Words, int Copies, Probability Chance);
 
 /// <summary>Records that cannot all be true.</summary>
 /// <param name="Animals">The ids of the animals whose records clash, and of the kin between.</param>

@@ -35,10 +35,17 @@ internal sealed class CarryWording(StockState state)
             [.. genotypes.Select(g =>
             {
                 var (notation, words) = Pair(locus, g.Value.First, g.Value.Second, isOrdered);
-                return new CarryGenotype(notation, words, g.Weight);
+                return new CarryGenotype(notation, words, (g.Value.First > 0 ? 1 : 0) + (g.Value.Second > 0 ? 1 : 0), g.Weight);
             })],
             belief.StandardErrors.TryGetValue(locus.Group, out var error) ? error : null);
     }
+
+    /// <summary>The records that cannot all be true.</summary>
+    public IReadOnlyList<CarryContradiction> Contradictions() =>
+        [.. state.Beliefs.Clashes.Select(c => new CarryContradiction(
+            [.. c.Animals.Select(k => state.Record[k].Animal.Tag)],
+            [.. c.Records.Select(r => ClashWords.Record(state.Record, r)).Distinct(StringComparer.Ordinal)],
+            []))];
 
     private (string Notation, string Words) Pair(Locus locus, int first, int second, bool isOrdered)
     {
