@@ -6,6 +6,7 @@ using Clutchwright.Cli.Carry;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
 using Clutchwright.Cli.Kin;
+using Clutchwright.Cli.Proofs;
 using Clutchwright.Cli.Serving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
@@ -27,6 +28,7 @@ internal static class CommandLine
             KinCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
+            ProofCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),
         };
         common.AddTo(root);

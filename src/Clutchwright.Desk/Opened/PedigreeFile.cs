@@ -2,6 +2,7 @@ using Clutchwright.Desk.Words;
 using Clutchwright.Stock;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Import;
+using Clutchwright.Stock.Statements;
 
 namespace Clutchwright.Desk.Opened;
 
@@ -24,11 +25,19 @@ internal sealed class PedigreeFile
     /// <param name="file">The file.</param>
     /// <param name="cancel">Stops the reading.</param>
     /// <returns>The animals, or everything that is wrong with the file, with the line as an editor counts.</returns>
-    public static async Task<Answer<PedigreeFile>> ReadAsync(OpenCatalogue catalogue, NamedFile file, CancellationToken cancel)
+    public static Task<Answer<PedigreeFile>> ReadAsync(OpenCatalogue catalogue, NamedFile file, CancellationToken cancel) =>
+        ReadAsync((column, text) => StatementReader.Check(catalogue, column, text), file, cancel);
+
+    /// <summary>Reads a file whose words are understood in another way.</summary>
+    /// <param name="check">What is wrong with a text of a column; <c>null</c>: nothing.</param>
+    /// <param name="file">The file.</param>
+    /// <param name="cancel">Stops the reading.</param>
+    /// <returns>As above.</returns>
+    public static async Task<Answer<PedigreeFile>> ReadAsync(CheckTradeText check, NamedFile file, CancellationToken cancel)
     {
         using var stream = new MemoryStream(file.Content.ToArray(), writable: false);
         var read = await AnimalFile.ReadAsync(stream, null, cancel);
-        var animals = read.ToAnimals((column, text) => StatementReader.Check(catalogue, column, text));
+        var animals = read.ToAnimals(check);
         return animals switch
         {
             { IsDone: true, Value.Count: 0 } => new AskedWrongly(file.Name, "The file has no animals. Below the header each animal has a row."),
