@@ -60,10 +60,16 @@ public sealed class ShowAnimal
                     ? _catalogue.Wording.Danger(d, $"Its chance here: {OddsText.RatioAndPercent(chance)}.")
                     : _catalogue.Wording.Danger(d))
                 .ToArray(),
-            animal.Problems,
+            [.. animal.Problems.Select(Problem)],
             await _deeds.LinesAsync(record.History, cancel),
             record.Animal.BinnedAt is not null,
             record.Animal.Version);
+
+        // What probably went wrong is reckoned only for the page of an animal.
+        string Problem(string problem) => own.Beliefs.Clashes
+            .Where(c => c.Animals.Contains(animal.Key) && string.Equals(ClashWords.Of(own.Record, c), problem, StringComparison.Ordinal))
+            .Select(c => ClashWords.Of(own.Record, c, own.Contradiction(c, cancel)))
+            .FirstOrDefault(problem);
 
         AnimalLine? Relative(Stock.Animals.AnimalLine? line) =>
             line is not null && state.Find(line.AnimalId) is { } known ? AnimalWording.Line(_catalogue, known) : null;

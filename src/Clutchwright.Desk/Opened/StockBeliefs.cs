@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using Clutchwright.Desk.Carry;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Looks;
@@ -70,6 +72,7 @@ internal sealed class StockState
 {
     private readonly Dictionary<string, StockAnimal> _byTag;
     private readonly Dictionary<AnimalId, StockAnimal> _byId;
+    private readonly ConcurrentDictionary<ClashingRecords, Contradiction> _contradictions = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Reckons what is believed.</summary>
     /// <param name="latest">The last deed of the book.</param>
@@ -99,6 +102,10 @@ internal sealed class StockState
     public PedigreeBeliefs Beliefs { get; }
 
     public IReadOnlyList<StockAnimal> Animals { get; }
+
+    /// <summary>What probably went wrong where records cannot all be true: reckoned when first asked.</summary>
+    public Contradiction Contradiction(ClashingRecords clash, CancellationToken cancel) =>
+        _contradictions.GetOrAdd(clash, c => ListContradictions.Of(Record.Catalogue, Record, Beliefs, c, cancel));
 
     public StockAnimal? Find(string tag) => _byTag.GetValueOrDefault(tag.Trim());
 

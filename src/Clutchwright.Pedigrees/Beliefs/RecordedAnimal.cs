@@ -20,6 +20,9 @@ public sealed record RecordedAnimal(string Key, Sex? Sex, IReadOnlyList<Observat
     /// <summary>Gets the clutch: animals of one clutch have one sire, even where it is not known which; <c>null</c>: none recorded.</summary>
     public string? Clutch { get; init; }
 
+    /// <summary>Gets the day it hatched; <c>null</c>: not known. It tells which hatchlings can have been taken for each other, and nothing else.</summary>
+    public DateOnly? Hatched { get; init; }
+
     /// <summary>Gets how many young this stands for: more than 1 where only a count was kept ("4 normal"). They can have no young of their own.</summary>
     public int Count { get; init; } = 1;
 }

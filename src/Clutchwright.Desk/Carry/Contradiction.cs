@@ -1,0 +1,23 @@
+using Clutchwright.Genetics.Numbers;
+
+namespace Clutchwright.Desk.Carry;
+
+/// <summary>Records that cannot all be true, with what may have gone wrong.</summary>
+/// <param name="Loci">The names of the loci at which they clash.</param>
+/// <param name="Animals">The tags of the animals concerned.</param>
+/// <param name="Records">The records, in words.</param>
+/// <param name="Causes">What may have gone wrong, the most probable first.</param>
+public sealed record Contradiction(
+    IReadOnlyList<string> Loci, IReadOnlyList<string> Animals, IReadOnlyList<string> Records, IReadOnlyList<CauseLine> Causes);
+
+/// <summary>Something that may have gone wrong.</summary>
+/// <param name="Kind">As text, for example <c>Misread</c>, <c>OtherSire</c>.</param>
+/// <param name="Animal">The tag of the animal it is about, or of one of the clutch.</param>
+/// <param name="Other">The tag of the other sire or hatchling, if any.</param>
+/// <param name="Text">What went wrong, in a sentence.</param>
+/// <param name="Check">What to check, in a sentence.</param>
+/// <param name="Chance">How probable it is among the causes weighed.</param>
+/// <param name="Log10Factor">The base-10 logarithm of its Bayes factor.</param>
+/// <param name="PriorRate">How probable it is before any record is read.</param>
+public sealed record CauseLine(
+    string Kind, string Animal, string? Other, string Text, string Check, Probability Chance, double Log10Factor, double PriorRate);
