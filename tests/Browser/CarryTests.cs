@@ -60,8 +60,9 @@ public sealed class CarryTests(BrowserFixture browser)
         await page.GotoAsync("/stock");
         await page.GetByRole(AriaRole.Link, new() { Name = "1 contradiction in the records" }).ClickAsync();
 
-        var contradiction = page.GetByRole(AriaRole.Region, new() { Name = "Contradiction 1" });
+        var contradiction = page.GetByRole(AriaRole.Region, new() { Name = "Contradiction 1: Piebald" });
         await Expect(contradiction).ToContainTextAsync("ruled out: Pied");
+        await Expect(contradiction.Locator(".causes > li").First).ToContainTextAsync("To check");
         Assert.Equal(width, await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
         await PagesTests.AssertAccessibleAsync(visit);
         await PagesTests.PhotographAsync(visit, "clash_contradictions");

@@ -4,12 +4,12 @@ using Clutchwright.Genetics.Numbers;
 namespace Clutchwright.Desk.Carry;
 
 /// <summary>What is new in the beliefs of the stock since a keeper last looked through them.</summary>
-/// <param name="Contradictions">Records that cannot all be true, as they stand now.</param>
+/// <param name="Contradictions">How many sets of records there are that cannot all be true.</param>
 /// <param name="Moves">The beliefs that moved, the farthest first.</param>
 /// <param name="Since">When the keeper last looked, UTC; <c>null</c>: never, so that nothing counts as new.</param>
 /// <param name="Mark">Stands for the book as it is now: to be kept by whoever looked, and handed over the next time.</param>
 public sealed record CarryNews(
-    IReadOnlyList<CarryContradiction> Contradictions, IReadOnlyList<CarryMove> Moves, DateTimeOffset? Since, string Mark);
+    int Contradictions, IReadOnlyList<CarryMove> Moves, DateTimeOffset? Since, string Mark);
 
 /// <summary>A belief that moved: the possibility whose chance changed most.</summary>
 /// <param name="Tag">The animal.</param>

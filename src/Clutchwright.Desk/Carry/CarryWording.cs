@@ -40,13 +40,6 @@ internal sealed class CarryWording(StockState state)
             belief.StandardErrors.TryGetValue(locus.Group, out var error) ? error : null);
     }
 
-    /// <summary>The records that cannot all be true.</summary>
-    public IReadOnlyList<CarryContradiction> Contradictions() =>
-        [.. state.Beliefs.Clashes.Select(c => new CarryContradiction(
-            [.. c.Animals.Select(k => state.Record[k].Animal.Tag)],
-            [.. c.Records.Select(r => ClashWords.Record(state.Record, r)).Distinct(StringComparer.Ordinal)],
-            []))];
-
     private (string Notation, string Words) Pair(Locus locus, int first, int second, bool isOrdered)
     {
         if (!_pairs.TryGetValue((locus, first, second, isOrdered), out var known))

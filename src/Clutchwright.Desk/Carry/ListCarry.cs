@@ -70,7 +70,7 @@ public sealed class ListCarry
             [.. (question.Animals.Count == 0 ? state.Animals : asked).Select(wording.Animal)],
             state.Animals.Count,
             state.Beliefs.LogLikelihood,
-            wording.Contradictions(),
+            [.. state.Beliefs.Clashes.Select(c => state.Contradiction(c, cancel))],
             state.Beliefs.IsExact,
             state.Beliefs.StandardError,
             [.. state.Record.Entries.SelectMany(e => e.Read.Problems.Select(p => $"{e.Animal.Tag}: {p}"))]);

@@ -35,7 +35,7 @@ public sealed class ShowCarryNews : IDisposable
         var latest = await DeedAsync(state.Latest, cancel);
         var since = await FindAsync(mark, state.Latest, cancel);
         return new(
-            new CarryWording(state).Contradictions(),
+            state.Beliefs.Clashes.Count,
             since is null || since.DeedId == state.Latest ? [] : await MovesAsync(since.DeedId, state, cancel),
             since is null ? null : new DateTimeOffset(since.When, TimeSpan.Zero),
             latest is null ? string.Empty : Mark(latest));

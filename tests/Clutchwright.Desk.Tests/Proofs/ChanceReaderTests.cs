@@ -1,7 +1,6 @@
 using Clutchwright.Desk.Proofs;
 using Clutchwright.Desk.Words;
 using Clutchwright.Proofs.Modes;
-using Xunit;
 
 namespace Clutchwright.Desk.Tests.Proofs;
 
