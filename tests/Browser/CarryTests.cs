@@ -78,7 +78,7 @@ public sealed class CarryTests(BrowserFixture browser)
         await visit.GoAsync("/stock");
         await browser.ImportAsync("moved", "id,sire,dam,hatched,seen\nN1,S1,Y1,2025-06-01,Clown\n");
 
-        foreach (var path in new[] { "/stock", "/stock/moved" })
+        foreach (var path in new[] { "/stock", "/stock/moved", "/stock/Y1/carry" })
         {
             await visit.GoAsync(path);
 
