@@ -1,6 +1,7 @@
 using Clutchwright.Catalogue;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Carry;
+using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Kin;
@@ -33,6 +34,7 @@ public static class DeskServices
         services.AddSingleton(p => new ShowCarry(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ShowCarryNews(p.GetRequiredService<OpenBook>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ListCarry(p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new DrawChart(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new AnimalSource(() => p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskKin(p.GetRequiredService<AnimalSource>()));
         services.AddSingleton(p => new ShowKinTable(p.GetRequiredService<AnimalSource>()));

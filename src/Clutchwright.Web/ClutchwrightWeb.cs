@@ -3,6 +3,7 @@ using Clutchwright.Web.Assets;
 using Clutchwright.Web.Carry;
 using Clutchwright.Web.Deeds;
 using Clutchwright.Web.Hosting;
+using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
 using Clutchwright.Web.Words;
 using Microsoft.AspNetCore.Builder;
@@ -42,6 +43,7 @@ public static class ClutchwrightWeb
         app.MapCompletion();
         app.MapDeeds();
         app.MapSeen();
+        app.MapChart();
         app.MapHealthChecks("/healthz");
         app.MapRazorComponents<App>();
         return app;

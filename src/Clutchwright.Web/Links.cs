@@ -17,6 +17,12 @@ internal static class Links
 
     public static string Gene(string id) => $"/catalogue/{Escape(id)}";
 
+    /// <summary>The kin of an animal.</summary>
+    public static string Kin(string tag) => With("/kin", ("animal", tag));
+
+    /// <summary>The kinship of two animals.</summary>
+    public static string KinPair(string sire, string dam) => With("/kin/pairs", ("sire", sire), ("dam", dam));
+
     public static string Pairs(string want) => With("/pairs", ("want", want));
 
     /// <summary>A cross of two animals, with what is wanted of it.</summary>

@@ -8,7 +8,7 @@ using Xunit;
 
 namespace Clutchwright.Browser;
 
-/// <summary>One browser and three rooms for every test: an empty one, the demo stock, and two thousand animals.</summary>
+/// <summary>One browser and the rooms for every test: an empty one, the demo stock, a hundred line-bred animals, and two thousand.</summary>
 public sealed class BrowserFixture : IAsyncLifetime
 {
     private readonly Dictionary<string, WebApplication> _rooms = [];
@@ -30,7 +30,7 @@ public sealed class BrowserFixture : IAsyncLifetime
         });
     }
 
-    /// <summary>The address of a room: <c>empty</c>, <c>demo</c> or <c>large</c>, or of a fresh one by any other name.</summary>
+    /// <summary>The address of a room: <c>empty</c>, <c>demo</c>, <c>inbred</c> or <c>large</c>, or of a fresh one by any other name.</summary>
     public async Task<string> RoomAsync(string name)
     {
         if (!_rooms.TryGetValue(name, out var app))
@@ -114,6 +114,12 @@ public sealed class BrowserFixture : IAsyncLifetime
                 .RunAsync(Encoding.UTF8.GetBytes(LargeStock.Csv(2000)), mapping: null, "large.csv", "keeper", cancel);
             Assert.Empty(import.Problems);
             Assert.Equal(2000, import.Value!.Added);
+        }
+        else if (name == "inbred")
+        {
+            var import = await app.Services.GetRequiredService<ImportStock>()
+                .RunAsync(Encoding.UTF8.GetBytes(LargeStock.LineBred(100)), mapping: null, "inbred.csv", "keeper", cancel);
+            Assert.Empty(import.Problems);
         }
     }
 

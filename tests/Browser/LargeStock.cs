@@ -31,5 +31,26 @@ internal static class LargeStock
         return text.ToString();
     }
 
+    /// <summary>Clutches of four out of the animals of the last years, now and then by a male of the first: every later animal is inbred.</summary>
+    public static string LineBred(int animals)
+    {
+        var random = new Random(7);
+        var text = new StringBuilder("id,sex,sire,dam,hatched,seen,told\n");
+        var founders = Math.Max(4, animals / 12);
+        for (var i = 0; i < animals; i++)
+        {
+            var clutch = new Random(((i - founders) / 4) + 100);
+            var hatched = founders + ((i - founders) / 4 * 4);
+            var first = Math.Max(0, hatched - 24) / 2;
+            var sire = clutch.Next(4) == 0 ? 2 * clutch.Next(founders / 2) : 2 * clutch.Next(first, hatched / 2);
+            var dam = (2 * clutch.Next(first, hatched / 2)) + 1;
+            var parents = i < founders ? "," : $"{Tag(sire)},{Tag(dam)}";
+            var told = i >= founders ? string.Empty : i == 0 ? "het Clown" : i == 1 ? "66% het Clown" : string.Empty;
+            text.Append($"{Tag(i)},{(i % 2 == 0 ? 'm' : 'f')},{parents},{2015 + (i / 10)},{(random.Next(3) > 0 || i >= founders ? string.Empty : "Pastel")},{told}\n");
+        }
+
+        return text.ToString();
+    }
+
     private static string Tag(int number) => $"L{number:0000}";
 }

@@ -17,6 +17,8 @@ public sealed class PagesTests(BrowserFixture browser)
         "/proof", "/proof/het", "/proof/het?prior=66%25&mate=visual&normals=3&visuals=", "/proof/het?prior=66&mate=het&normals=x", "/proof/fit?observed=45,12%0A27,8%0A4,3&expected=3:1",
         "/proof/locus?cross=visual-het&others=4&prior=10%25", "/proof/chromosome?recombinants=1&meioses=6&phase=unknown", "/proof/sex?sons-with=18&sons-without=2&daughters-with=1&daughters-without=19",
         "/proof/look?clutch=Rex shows x Ada normal: sons 5 shows 4 normal, daughters 3 shows 6 normal", "/proof/look?clutch=Rex", "/proof/mate?prior=66%25",
+        "/kin", "/kin?animal=T-308", "/kin?animal=T-308&show=all&gene=clown", "/kin?animal=T-3O8", "/kin/pairs", "/kin/pairs?sire=T-201&dam=T-210",
+        "/kin/pairs?sire=T-2O1&dam=T-201", "/kin/founders",
     ];
 
     private static readonly string? Folder = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_SCREENSHOTS");
@@ -29,13 +31,18 @@ public sealed class PagesTests(BrowserFixture browser)
             rooms.Add("demo", page);
         }
 
-        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown", "/stock/moved", "/stock/contradictions" })
+        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown", "/stock/moved", "/stock/contradictions", "/kin", "/kin/pairs", "/kin/founders" })
         {
             rooms.Add("empty", page);
             rooms.Add("large", page);
         }
 
         rooms.Add("large", "/stock?page=17&order=hatched&sex=f");
+        rooms.Add("large", "/kin?animal=L0001");
+        rooms.Add("large", "/kin/pairs?sire=L0000&dam=L0201&males=4&females=2");
+        rooms.Add("inbred", "/kin/pairs?sire=L0092&dam=L0097");
+        rooms.Add("inbred", "/kin?animal=L0066&show=all");
+        rooms.Add("inbred", "/kin?animal=L0090&up=12");
         rooms.Add("large", "/stock/L0001");
         rooms.Add("large", "/stock/L0001/edit");
         rooms.Add("large", "/stock/L0300/carry");

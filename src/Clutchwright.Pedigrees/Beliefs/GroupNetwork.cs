@@ -54,16 +54,8 @@ internal sealed class GroupNetwork
     /// <remarks>Source: docs/references.md [LangeGoradia1987].</remarks>
     public bool Reduce()
     {
-        var families = Families();
-        var ofNode = new List<int>[_frame.Count];
-        for (var f = 0; f < families.Count; f++)
-        {
-            foreach (var node in families[f].Members)
-            {
-                (ofNode[node] ??= []).Add(f);
-            }
-        }
-
+        var index = ReferenceEquals(Sires, _frame.Sires) ? _frame.Families : FamilyIndex.Of(Sires, Dams, PossibleSires);
+        var families = index.Families;
         var isQueued = new bool[families.Count];
         var queue = new Queue<int>();
         for (var f = 0; f < families.Count; f++)
@@ -84,7 +76,7 @@ internal sealed class GroupNetwork
 
             foreach (var node in changed)
             {
-                foreach (var other in ofNode[node])
+                foreach (var other in index.OfNode[node])
                 {
                     if (other != f && !isQueued[other])
                     {
@@ -128,35 +120,6 @@ internal sealed class GroupNetwork
         }
 
         return list;
-    }
-
-    private List<Family> Families()
-    {
-        var byPair = new Dictionary<(int, int), Family>();
-        var families = new List<Family>();
-        for (var node = 0; node < _frame.Count; node++)
-        {
-            if (Dams[node] == PedigreeFrame.None)
-            {
-                continue;
-            }
-
-            if (PossibleSires[node].Length > 0)
-            {
-                families.Add(new(PossibleSires[node], Dams[node]) { Young = { node } });
-            }
-            else if (byPair.TryGetValue((Sires[node], Dams[node]), out var family))
-            {
-                family.Young.Add(node);
-            }
-            else
-            {
-                byPair.Add((Sires[node], Dams[node]), family = new([Sires[node]], Dams[node]) { Young = { node } });
-                families.Add(family);
-            }
-        }
-
-        return families;
     }
 
     // The members that lost a state; null where nothing is left.
@@ -259,12 +222,5 @@ internal sealed class GroupNetwork
         }
 
         return any;
-    }
-
-    private sealed record Family(int[] Sires, int Dam)
-    {
-        public List<int> Young { get; } = [];
-
-        public IEnumerable<int> Members => Young.Concat(Sires).Append(Dam);
     }
 }

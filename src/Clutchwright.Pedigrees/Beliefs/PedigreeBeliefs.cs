@@ -245,14 +245,14 @@ public sealed class PedigreeBeliefs
 
     private IEnumerable<int> NotCounted(int node, RecordedAnimal record)
     {
-        if (_run.Frame.IsFounder(node))
+        for (var i = 0; i < record.Observations.Count && !_run.Frame.IsFounder(node); i++)
         {
-            return [];
+            if (record.Observations[i] is Observation.Said { Basis: StatementBasis.Told } said
+                && _run.InPlay.Where(g => _run.Models[g]!.IsChance(said)).ToArray() is { Length: > 0 } groups
+                && !Array.Exists(groups, g => _run.Choices.IsCut(node, g)))
+            {
+                yield return i;
+            }
         }
-
-        return _run.ChancesTold(node)
-            .GroupBy(t => t.Said)
-            .Where(t => t.All(p => !_run.Choices.IsCut(node, p.Group)))
-            .Select(t => record.Observations.Select((o, i) => (o, i)).First(p => ReferenceEquals(p.o, t.Key)).i);
     }
 }

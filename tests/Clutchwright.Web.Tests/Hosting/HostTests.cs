@@ -21,6 +21,12 @@ public sealed partial class HostTests(HostFixture host) : IClassFixture<HostFixt
     [InlineData("/stock?page=-4&order=x&sex=x&status=x", HttpStatusCode.OK)]
     [InlineData("/stock?deed=99999999999999999999", HttpStatusCode.OK)]
     [InlineData("/stock/history?before=x", HttpStatusCode.OK)]
+    [InlineData("/kin", HttpStatusCode.OK)]
+    [InlineData("/kin?animal=nobody&up=x&down=-1&gene=%F0%9F%A5%9A&most=1e9&show=x", HttpStatusCode.OK)]
+    [InlineData("/kin/pairs?sire=nobody&dam=x&males=-3&females=1e9", HttpStatusCode.OK)]
+    [InlineData("/kin/founders", HttpStatusCode.OK)]
+    [InlineData("/kin/chart.svg", HttpStatusCode.OK)]
+    [InlineData("/kin/chart.svg?animal=nobody", HttpStatusCode.BadRequest)]
     [InlineData("/pairs?want=%F0%9F%A5%9A", HttpStatusCode.OK)]
     public async Task Get_AnyAddress_AnswersUnderTheStrictPolicy(string path, HttpStatusCode expected)
     {

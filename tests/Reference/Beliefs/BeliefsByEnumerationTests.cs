@@ -36,9 +36,31 @@ public sealed class BeliefsByEnumerationTests
         }
     }
 
-    private static void Compare(GeneticCase genetic)
+    [Theory]
+    [InlineData(20)]
+    [InlineData(60)]
+    public void Beliefs_WithinASmallTableBudget_AreThoseOfTheDefinitionOrSampled(double budget)
     {
-        var (truth, engine) = (Enumeration.Of(genetic), EngineCase.Of(genetic));
+        var exact = 0;
+        for (var seed = 1UL; seed <= 60; seed++)
+        {
+            var genetic = RandomCases.OneLocus(LocusKind.Recessive, isSexLinked: false, FamilySize.Tiny, 8000 + seed);
+            var engine = EngineCase.Within(budget, genetic);
+            if (engine.Beliefs.IsExact)
+            {
+                exact++;
+                Compare(genetic, engine);
+            }
+        }
+
+        Assert.True(exact >= 20, $"{exact} of 60 were exact");
+    }
+
+    private static void Compare(GeneticCase genetic) => Compare(genetic, EngineCase.Of(genetic));
+
+    private static void Compare(GeneticCase genetic, EngineCase engine)
+    {
+        var truth = Enumeration.Of(genetic);
         Assert.True(engine.Beliefs.IsExact, genetic.ToString());
         Near.Check(Math.Log(truth.Likelihood), engine.LogLikelihood, Tolerance, genetic);
         for (var locus = 0; locus < genetic.Loci.Count; locus++)

@@ -18,7 +18,7 @@ internal sealed class EngineCase
     private readonly Species _species;
     private readonly double _addedLogLikelihood;
 
-    private EngineCase(GeneticCase genetic, Func<int, Placement> placements)
+    private EngineCase(GeneticCase genetic, Func<int, Placement> placements, double? tableBudget = null)
     {
         _case = genetic;
         _species = Species.From(new SpeciesDefinition(
@@ -40,7 +40,7 @@ internal sealed class EngineCase
             }
         }
 
-        Beliefs = PedigreeBeliefs.Of(_species, animals, SettingsOf(genetic, _species));
+        Beliefs = PedigreeBeliefs.Of(_species, animals, SettingsOf(genetic, _species, tableBudget));
     }
 
     /// <summary>Gets the engine's answer.</summary>
@@ -61,6 +61,9 @@ internal sealed class EngineCase
             : genetic.Loci.Count == 1 || r >= 0.5 ? new Placement.Autosomal()
             : new Placement.Linked("pair", l == 0 ? 0 : -50 * Math.Log(1 - (2 * r))));
     }
+
+    /// <summary>Has the engine reckon a case of one free locus while it may hold few table entries at once.</summary>
+    public static EngineCase Within(double tableBudget, GeneticCase genetic) => new(genetic, _ => new Placement.Autosomal(), tableBudget);
 
     /// <summary>Has the engine reckon a case of one locus as if it lay on both sex chromosomes.</summary>
     /// <param name="genetic">The case; an autosomal one.</param>
@@ -86,12 +89,13 @@ internal sealed class EngineCase
 
     private static string Key(int animal) => $"animal {animal}";
 
-    private static BeliefSettings SettingsOf(GeneticCase genetic, Species species) => new()
+    private static BeliefSettings SettingsOf(GeneticCase genetic, Species species, double? tableBudget) => new()
     {
         Frequencies = species.Loci
             .SelectMany((locus, l) => locus.Alleles.Skip(1).Select(a => (Allele: a, Share: genetic.Loci[l].Frequencies[a.Index])))
             .ToDictionary(f => f.Allele, f => f.Share),
         Misreading = genetic.Loci[0].Misread,
+        TableBudget = tableBudget ?? BeliefSettings.Default.TableBudget,
     };
 
     private static LocusDefinition Describe(LocusModel locus, int index, Placement placement)

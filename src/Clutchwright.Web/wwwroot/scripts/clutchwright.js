@@ -35,6 +35,14 @@ document.querySelectorAll('form[method="get"]').forEach((form) => {
   });
 });
 
+// A drawing larger than its sheet opens at the animal asked about, or at the middle of its upper edge.
+document.querySelectorAll(".pedigree .sheet").forEach((sheet) => {
+  const asked = sheet.querySelector(".asked")?.getBoundingClientRect();
+  const frame = sheet.getBoundingClientRect();
+  sheet.scrollLeft = asked ? asked.left + asked.width / 2 - frame.left - frame.width / 2 : (sheet.scrollWidth - sheet.clientWidth) / 2;
+  sheet.scrollTop = asked ? asked.top + asked.height / 2 - frame.top - frame.height / 2 : 0;
+});
+
 // On paper there is nothing to open.
 const opened = [];
 window.addEventListener("beforeprint", () => {
