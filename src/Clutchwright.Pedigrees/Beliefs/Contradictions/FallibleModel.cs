@@ -122,7 +122,7 @@ internal sealed class FallibleModel
         var weights = (double[])random.Clone();
         for (var s = 0; s < weights.Length; s++)
         {
-            weights[s] *= (_masks[index][s] & ~spoken) == 0 ? model.Survival[s] : 0.0;
+            weights[s] *= (_masks[index][s] & ~spoken) == 0 ? 1.0 : 0.0;
         }
 
         start = -1;
@@ -187,10 +187,10 @@ internal sealed class FallibleModel
 
     private static double[] Offspring(GroupModel model, Sex? sex)
     {
-        var weights = new double[model.Space.Count];
+        var weights = (double[])model.SurvivalOf(sex).Clone();
         for (var s = 0; s < weights.Length; s++)
         {
-            weights[s] = model.Space.Sexes[s] is { } own && sex is { } known && own != known ? 0.0 : model.Survival[s];
+            weights[s] = model.Space.Sexes[s] is { } own && sex is { } known && own != known ? 0.0 : weights[s];
         }
 
         return weights;

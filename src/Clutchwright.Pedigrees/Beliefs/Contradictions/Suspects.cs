@@ -9,7 +9,8 @@ public sealed record Suspect(string Key, double Log10Probability, double Log10Fa
 
 /// <summary>All animals that were looked at, the most surprising first.</summary>
 /// <param name="Animals">The animals, by falling <see cref="Suspect.Log10Factor"/>.</param>
-/// <param name="LogLikelihood">The natural logarithm of the probability of all records, each of which may be wrong at the stated rate.</param>
+/// <param name="LogLikelihood">The natural logarithm of the probability of all records, each of which may be wrong at the stated rate; NaN where a part
+/// had to be sampled.</param>
 /// <param name="IsExact">Whether no part had to be sampled.</param>
 public sealed record Suspects(IReadOnlyList<Suspect> Animals, double LogLikelihood, bool IsExact)
 {

@@ -6,6 +6,8 @@ namespace Clutchwright.Pedigrees.Beliefs.Explanations;
 /// <summary>What one animal would be believed to be if only some records were heard, in the model that the whole record led to.</summary>
 internal sealed class HeardBeliefs
 {
+    // Many sets of records are heard for one explanation; one that takes more than this is heard together with the next.
+    private const double StepBudget = 2e6;
     private static readonly HashSet<RecordPlace> None = [];
     private readonly BeliefRun _run;
     private readonly BeliefSettings _settings;
@@ -105,7 +107,9 @@ internal sealed class HeardBeliefs
     public ClaimOdds AtRandom()
     {
         var model = _run.Models[_group]!;
-        var weights = model.Prior.AtRandom(Frame.Sexes[_node], _run.Choices.IsRaised(_group, Frame.Kin[_node]) ? (_, _) => true : null);
+        var weights = _run.Choices.IsRaised(_group, Frame.Kin[_node])
+            ? model.Prior.AtRandom(Frame.Sexes[_node], (_, _) => true, FounderPrior.Tiny)
+            : model.Prior.AtRandom(Frame.Sexes[_node], null);
         var (yes, no) = (0.0, 0.0);
         for (var s = 0; s < weights.Length; s++)
         {
@@ -129,7 +133,7 @@ internal sealed class HeardBeliefs
         var local = assembly.Local[variable];
         int[] counts = [.. part.Counts];
         var plan = EliminationPlan.For(counts, part.Factors.Select(f => f.Variables));
-        if (plan.Entries > _settings.TableBudget)
+        if (plan.Entries > Math.Min(_settings.TableBudget, StepBudget))
         {
             return canSample ? Sum(network, PartSolution.Of(part, _settings, _cancel).Marginals[local]) : null;
         }

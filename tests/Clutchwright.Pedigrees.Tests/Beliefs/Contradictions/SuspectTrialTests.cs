@@ -20,7 +20,7 @@ public class SuspectTrialTests(ITestOutputHelper output)
         var missed = new List<string>();
         for (var seed = 1; seed <= Trials; seed++)
         {
-            var drop = GeneDrop.Of(GeneDrop.Snake, seed, females: 10, males: 3, least: 300);
+            var drop = BredStock.Of(BredStock.Snake, seed, females: 10, males: 3, least: 300);
             var random = new Random(1000 + seed);
             var entered = seed % 2 == 0 ? Exchange(drop, random, out var wrong) : EnterAnothers(drop, random, out wrong);
             var right = Ranked(drop, drop.Animals);
@@ -45,10 +45,10 @@ public class SuspectTrialTests(ITestOutputHelper output)
         Assert.True(plainFound >= plain - 1, summary);
     }
 
-    private static Suspects Ranked(GeneDrop drop, IReadOnlyList<RecordedAnimal> animals) => Suspects.Of(
+    private static Suspects Ranked(BredStock drop, IReadOnlyList<RecordedAnimal> animals) => Suspects.Of(
         PedigreeBeliefs.Of(drop.Species, animals, cancel: TestContext.Current.CancellationToken), CauseRates.Default, TestContext.Current.CancellationToken);
 
-    private static RecordedAnimal[] Exchange(GeneDrop drop, Random random, out string[] wrong)
+    private static RecordedAnimal[] Exchange(BredStock drop, Random random, out string[] wrong)
     {
         var young = drop.Animals.Where(a => a.Dam is not null).ToArray();
         while (true)
@@ -62,7 +62,7 @@ public class SuspectTrialTests(ITestOutputHelper output)
         }
     }
 
-    private static RecordedAnimal[] EnterAnothers(GeneDrop drop, Random random, out string[] wrong)
+    private static RecordedAnimal[] EnterAnothers(BredStock drop, Random random, out string[] wrong)
     {
         while (true)
         {

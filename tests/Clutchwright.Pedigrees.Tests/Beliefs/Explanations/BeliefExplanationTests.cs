@@ -1,16 +1,18 @@
+using System.Diagnostics;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
 using Clutchwright.Pedigrees.Beliefs;
 using Clutchwright.Pedigrees.Beliefs.Explanations;
 using Clutchwright.Testing;
+using Clutchwright.Testing.Stocks;
 using CsCheck;
 using Xunit;
 
 namespace Clutchwright.Pedigrees.Tests.Beliefs.Explanations;
 
 /// <summary>Explanations of beliefs, worked by hand and against every genotype written out.</summary>
-public class BeliefExplanationTests
+public class BeliefExplanationTests(ITestOutputHelper output)
 {
     private static readonly Species Snake = Describe.Species(
         SexSystem.XY, Describe.Free("clown", Describe.Recessive("clown")), Describe.SexLinked("banana", 0.0, Describe.Incomplete("banana")));
@@ -148,6 +150,28 @@ public class BeliefExplanationTests
             Assert.True(odds == explanation.Odds || Math.Abs(Math.Log(odds / explanation.Odds)) < 1e-9);
         }
     }, iter: 300, seed: "0000000000001");
+
+    [Fact]
+    public void Of_KennelOfThreeHundred_FactorsMultiplyToTheBelief()
+    {
+        var stock = BredStock.Of(BredStock.Snake, seed: 7, females: 10, males: 3, least: 300);
+        var beliefs = PedigreeBeliefs.Of(stock.Species, stock.Animals, cancel: TestContext.Current.CancellationToken);
+        var clock = Stopwatch.StartNew();
+        var (count, steps) = (0, 0);
+        foreach (var animal in stock.Animals.Where((_, i) => i % 10 == 0))
+        {
+            foreach (var allele in stock.Species.Loci.Select(l => l.Alleles[1]))
+            {
+                var explanation = BeliefExplanation.Of(beliefs, animal.Key, new GenotypeClaim.Carries(allele), TestContext.Current.CancellationToken);
+                var odds = explanation.Steps.Aggregate(explanation.PriorOdds, (product, step) => product * step.Factor);
+                Close(beliefs[animal.Key].Genotype.ChanceOfCarrying(allele).Value, explanation.Chance.Value);
+                Assert.True(odds == explanation.Odds || Math.Abs(Math.Log(odds / explanation.Odds)) < 1e-6, $"{animal.Key} {allele}: {odds} {explanation.Odds}");
+                (count, steps) = (count + 1, steps + explanation.Steps.Count);
+            }
+        }
+
+        output.WriteLine($"{count} explanations, {steps} steps, {clock.Elapsed.TotalMilliseconds / count:0.0} ms each");
+    }
 
     private static void Close(double expected, double actual) => Assert.Equal(expected, actual, 9);
 

@@ -9,13 +9,13 @@ namespace Clutchwright.Testing.Stocks;
 
 /// <summary>A kennel bred from counted seeds: seasons of clutches, alleles dropped down from the founders, everything looked at.</summary>
 /// <remarks>Seasons as in the kennel generator of the pedigree tests: females and males of the last purchases and hold-backs, one clutch per female and season.</remarks>
-public sealed class GeneDrop
+public sealed class BredStock
 {
     private readonly Random _random;
     private readonly List<RecordedAnimal> _animals = [];
     private readonly Dictionary<string, Genotype> _truth = new(StringComparer.Ordinal);
 
-    private GeneDrop(Species species, int seed)
+    private BredStock(Species species, int seed)
     {
         Species = species;
         _random = new Random(seed);
@@ -52,9 +52,9 @@ public sealed class GeneDrop
     /// <param name="females">How many females are bred each season.</param>
     /// <param name="males">How many males.</param>
     /// <param name="least">How many animals there are at least; the season in which they are reached is finished.</param>
-    public static GeneDrop Of(Species species, int seed, int females, int males, int least)
+    public static BredStock Of(Species species, int seed, int females, int males, int least)
     {
-        var drop = new GeneDrop(species, seed);
+        var drop = new BredStock(species, seed);
         var (dams, sires) = (new List<string>(), new List<string>());
         for (var i = 0; i < females + males; i++)
         {
