@@ -1,5 +1,6 @@
 using Clutchwright.Desk;
 using Clutchwright.Web.Assets;
+using Clutchwright.Web.Carry;
 using Clutchwright.Web.Deeds;
 using Clutchwright.Web.Hosting;
 using Clutchwright.Web.Kin;
@@ -41,6 +42,7 @@ public static class ClutchwrightWeb
         app.MapAssets();
         app.MapCompletion();
         app.MapDeeds();
+        app.MapSeen();
         app.MapChart();
         app.MapHealthChecks("/healthz");
         app.MapRazorComponents<App>();

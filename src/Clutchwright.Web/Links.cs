@@ -6,12 +6,14 @@ namespace Clutchwright.Web;
 internal static class Links
 {
     private static readonly HashSet<string> Taken =
-        new(["new", "import", "history", "bin", "animal", "export.csv"], StringComparer.OrdinalIgnoreCase);
+        new(["new", "import", "history", "bin", "animal", "export.csv", "contradictions", "moved", "seen"], StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The page of an animal. Tags that name another page of the stock have a longer address.</summary>
     public static string Animal(string tag) => Taken.Contains(tag) ? $"/stock/animal/{Escape(tag)}" : $"/stock/{Escape(tag)}";
 
     public static string EditAnimal(string tag) => $"{Animal(tag)}/edit";
+
+    public static string Carry(string tag) => $"{Animal(tag)}/carry";
 
     public static string Gene(string id) => $"/catalogue/{Escape(id)}";
 

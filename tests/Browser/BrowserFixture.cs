@@ -60,6 +60,15 @@ public sealed class BrowserFixture : IAsyncLifetime
         return await Visit.OpenAsync(context, url);
     }
 
+    /// <summary>Imports animals into a room.</summary>
+    public async Task ImportAsync(string room, string csv)
+    {
+        await RoomAsync(room);
+        var import = await _rooms[room].Services.GetRequiredService<ImportStock>()
+            .RunAsync(Encoding.UTF8.GetBytes(csv), mapping: null, "room.csv", "keeper", TestContext.Current.CancellationToken);
+        Assert.DoesNotContain(import.Problems, p => !p.Text.StartsWith("Nothing new", StringComparison.Ordinal));
+    }
+
     public async ValueTask DisposeAsync()
     {
         foreach (var app in _rooms.Values)

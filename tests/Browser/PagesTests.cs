@@ -13,7 +13,7 @@ public sealed class PagesTests(BrowserFixture browser)
         "/", "/stock", "/stock/new", "/stock/import", "/stock/history", "/stock/bin", "/pairs", "/pairs?want=Pastel Clown", "/pairs?want=Clwn",
         "/cross", "/cross?sire=1.0 het Clown&dam=0.1 het Clown&want=Clown&eggs=6", "/cross?sire=1.0 Pastel Mojave 66% het Clown&dam=0.1 Lesser Clown&want=Clown&want=Pastel Clown",
         "/cross?sire=1.0 het Clwn&dam=0.1 Clown&eggs=many", "/cross?sire=1.0 Banana Spider&dam=0.1 Spider Enchi&want=Banana", "/catalogue", "/catalogue?find=clown", "/catalogue/clown",
-        "/stock/T-213", "/stock/T-112", "/catalogue/spider", "/not-found", "/problem",
+        "/stock/T-213", "/stock/T-112", "/stock/T-213/carry", "/stock/T-101/carry", "/stock/moved", "/stock/contradictions", "/catalogue/spider", "/not-found", "/problem",
         "/proof", "/proof/het", "/proof/het?prior=66%25&mate=visual&normals=3&visuals=", "/proof/het?prior=66&mate=het&normals=x", "/proof/fit?observed=45,12%0A27,8%0A4,3&expected=3:1",
         "/proof/locus?cross=visual-het&others=4&prior=10%25", "/proof/chromosome?recombinants=1&meioses=6&phase=unknown", "/proof/sex?sons-with=18&sons-without=2&daughters-with=1&daughters-without=19",
         "/proof/look?clutch=Rex shows x Ada normal: sons 5 shows 4 normal, daughters 3 shows 6 normal", "/proof/look?clutch=Rex", "/proof/mate?prior=66%25",
@@ -31,7 +31,7 @@ public sealed class PagesTests(BrowserFixture browser)
             rooms.Add("demo", page);
         }
 
-        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown", "/kin", "/kin/pairs", "/kin/founders" })
+        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown", "/stock/moved", "/stock/contradictions", "/kin", "/kin/pairs", "/kin/founders" })
         {
             rooms.Add("empty", page);
             rooms.Add("large", page);
@@ -45,6 +45,7 @@ public sealed class PagesTests(BrowserFixture browser)
         rooms.Add("inbred", "/kin?animal=L0090&up=12");
         rooms.Add("large", "/stock/L0001");
         rooms.Add("large", "/stock/L0001/edit");
+        rooms.Add("large", "/stock/L0300/carry");
         return rooms;
     }
 
@@ -128,7 +129,7 @@ public sealed class PagesTests(BrowserFixture browser)
     }
 
     // Only where a folder is named: set CLUTCHWRIGHT_SCREENSHOTS to have every page photographed into it.
-    private static async Task PhotographAsync(Visit visit, string name)
+    internal static async Task PhotographAsync(Visit visit, string name)
     {
         if (string.IsNullOrEmpty(Folder))
         {
@@ -150,7 +151,7 @@ public sealed class PagesTests(BrowserFixture browser)
     private static IEnumerable<(ColorScheme Scheme, int Width)> Ways(int desktop) =>
         from scheme in new[] { ColorScheme.Light, ColorScheme.Dark } from width in new[] { 390, desktop } select (scheme, width);
 
-    private static async Task AssertAccessibleAsync(Visit visit)
+    internal static async Task AssertAccessibleAsync(Visit visit)
     {
         foreach (var (scheme, width) in Ways(1280))
         {

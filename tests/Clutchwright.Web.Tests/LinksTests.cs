@@ -10,6 +10,7 @@ public sealed class LinksTests
     [InlineData("import", "/stock/animal/import")]
     [InlineData("NEW", "/stock/animal/NEW")]
     [InlineData("animal", "/stock/animal/animal")]
+    [InlineData("Moved", "/stock/animal/Moved")]
     [InlineData("a b&c", "/stock/a%20b%26c")]
     public void Animal_AnyTag_HasAnAddressOfItsOwn(string tag, string address) => Assert.Equal(address, Links.Animal(tag));
 

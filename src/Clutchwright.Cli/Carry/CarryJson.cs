@@ -16,9 +16,17 @@ internal static class CarryJson
             ["logLikelihood"] = double.IsFinite(answer.LogLikelihood) ? answer.LogLikelihood : null,
             ["contradictions"] = JsonShapes.Array(answer.Contradictions, c => new JsonObject
             {
+                ["loci"] = JsonShapes.Array(c.Loci),
                 ["animals"] = JsonShapes.Array(c.Animals),
                 ["records"] = JsonShapes.Array(c.Records),
-                ["causes"] = JsonShapes.Array(c.Causes),
+                ["causes"] = JsonShapes.Array(c.Causes, cause => new JsonObject
+                {
+                    ["cause"] = cause.Kind,
+                    ["animal"] = cause.Animal,
+                    ["other"] = cause.Other,
+                    ["text"] = cause.Text,
+                    ["check"] = cause.Check,
+                }.With("probability", cause.Chance)),
             }),
             ["method"] = answer.IsExact ? "exact" : "sampled",
         };

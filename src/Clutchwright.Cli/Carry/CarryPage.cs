@@ -41,8 +41,10 @@ internal static class CarryPage
             page.Heading("Records that cannot all be true");
             foreach (var contradiction in answer.Contradictions)
             {
-                page.Points([string.Join("; ", contradiction.Records)]);
-                page.Points(contradiction.Causes.Select((c, i) => $"cause {i + 1}: {c}"));
+                page.Points([$"{string.Join(", ", contradiction.Loci)}: {string.Join("; ", contradiction.Records)}"]);
+                page.Table(
+                    [">", "what may have gone wrong", "to check"],
+                    [.. contradiction.Causes.Select(c => new[] { OddsText.Percent(c.Chance), Page.Plain(c.Text), Page.Plain(c.Check) })]);
             }
         }
 

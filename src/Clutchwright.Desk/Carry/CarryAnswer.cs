@@ -24,7 +24,7 @@ public sealed record CarryQuestion
 /// <param name="Animals">The animals asked for, in the order of the stock or the file.</param>
 /// <param name="Total">How many animals there are in all.</param>
 /// <param name="LogLikelihood">The natural logarithm of the probability of all records.</param>
-/// <param name="Contradictions">Records that cannot all be true.</param>
+/// <param name="Contradictions">Records that cannot all be true, with what probably went wrong.</param>
 /// <param name="IsExact">Whether all beliefs are exact; otherwise some were sampled.</param>
 /// <param name="StandardError">The largest standard error of a sampled probability; 0 where all is exact.</param>
 /// <param name="Unread">Statements that cannot be read, in sentences.</param>
@@ -32,7 +32,7 @@ public sealed record CarryAnswer(
     IReadOnlyList<CarryAnimal> Animals,
     int Total,
     double LogLikelihood,
-    IReadOnlyList<CarryContradiction> Contradictions,
+    IReadOnlyList<Contradiction> Contradictions,
     bool IsExact,
     double StandardError,
     IReadOnlyList<string> Unread);
@@ -60,12 +60,6 @@ public sealed record CarryLocus(
 /// <summary>One possible genotype at a locus.</summary>
 /// <param name="Notation">In genetics' notation.</param>
 /// <param name="Words">In trade words.</param>
+/// <param name="Copies">How many of the two alleles are mutant.</param>
 /// <param name="Chance">Its chance.</param>
-public sealed record CarryGenotype(string Notation, string Words, Probability Chance);
-
-/// <summary>Records that cannot all be true.</summary>
-/// <param name="Animals">The ids of the animals whose records clash, and of the kin between.</param>
-/// <param name="Records">The records, each with the animal it is of.</param>
-/// <param name="Causes">What may be the cause, likeliest first.</param>
-public sealed record CarryContradiction(
-    IReadOnlyList<string> Animals, IReadOnlyList<string> Records, IReadOnlyList<string> Causes);
+public sealed record CarryGenotype(string Notation, string Words, int Copies, Probability Chance);

@@ -35,7 +35,7 @@ internal sealed class CarryWording(StockState state)
             [.. genotypes.Select(g =>
             {
                 var (notation, words) = Pair(locus, g.Value.First, g.Value.Second, isOrdered);
-                return new CarryGenotype(notation, words, g.Weight);
+                return new CarryGenotype(notation, words, (g.Value.First > 0 ? 1 : 0) + (g.Value.Second > 0 ? 1 : 0), g.Weight);
             })],
             belief.StandardErrors.TryGetValue(locus.Group, out var error) ? error : null);
     }

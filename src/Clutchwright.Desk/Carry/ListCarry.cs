@@ -70,10 +70,7 @@ public sealed class ListCarry
             [.. (question.Animals.Count == 0 ? state.Animals : asked).Select(wording.Animal)],
             state.Animals.Count,
             state.Beliefs.LogLikelihood,
-            [.. state.Beliefs.Clashes.Select(c => new CarryContradiction(
-                [.. c.Animals.Select(k => state.Record[k].Animal.Tag)],
-                [.. c.Records.Select(r => ClashWords.Record(state.Record, r)).Distinct(StringComparer.Ordinal)],
-                [.. state.Contradiction(c, cancel).Causes.Select(cause => $"{cause.Text.TrimEnd('.')} ({OddsText.Percent(cause.Chance)}). {cause.Check}")]))],
+            [.. state.Beliefs.Clashes.Select(c => state.Contradiction(c, cancel))],
             state.Beliefs.IsExact,
             state.Beliefs.StandardError,
             [.. state.Record.Entries.SelectMany(e => e.Read.Problems.Select(p => $"{e.Animal.Tag}: {p}"))]);

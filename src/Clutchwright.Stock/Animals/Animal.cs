@@ -78,6 +78,15 @@ public sealed class Animal
         return animal;
     }
 
+    /// <summary>An animal as the history keeps it, with its statements, that is in no book.</summary>
+    internal static Animal Of(AnimalSnapshot snapshot, IEnumerable<Statement> statements)
+    {
+        var animal = new Animal(new AnimalId(snapshot.Id));
+        animal.Take(snapshot);
+        animal._statements.AddRange(statements);
+        return animal;
+    }
+
     public override string ToString() => Name is null ? Tag : $"{Tag} {Name}";
 
     /// <summary>The rules that one record can be held to by itself.</summary>

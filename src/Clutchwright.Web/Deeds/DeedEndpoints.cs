@@ -62,7 +62,7 @@ internal static class DeedEndpoints
     private static RazorComponentResult<RefusedDocument> Refused(IReadOnlyList<AskedWrongly> problems, string? back) =>
         new(new { Problems = problems, Back = Local(back) }) { StatusCode = StatusCodes.Status409Conflict };
 
-    // Only places within the app.
-    private static string Local(string? back) =>
+    /// <summary>The place to go back to: only places within the app.</summary>
+    public static string Local(string? back) =>
         back is ['/', not ('/' or '\\'), ..] or "/" ? back : "/";
 }

@@ -105,6 +105,7 @@ public sealed class ListCarryTests
 
         var contradiction = Assert.Single(answer.Contradictions);
         Assert.Contains("D", contradiction.Animals);
+        Assert.NotEmpty(contradiction.Causes);
         Assert.Contains(contradiction.Records, r => r.StartsWith("Y: ", StringComparison.Ordinal));
     }
 

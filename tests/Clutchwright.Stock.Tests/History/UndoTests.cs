@@ -187,7 +187,7 @@ public sealed class UndoTests
         Assert.Single(await book.DeedsAsync());
     }
 
-    private static async Task DoSomethingAsync(TestBook book, int choice, int step)
+    internal static async Task DoSomethingAsync(TestBook book, int choice, int step)
     {
         var all = await book.AllAsync();
         var animal = all.Count == 0 ? null : all[step % all.Count];
