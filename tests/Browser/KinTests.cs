@@ -108,7 +108,11 @@ public sealed class KinTests(BrowserFixture browser)
 
         var words = visit.Page.Locator(".in-words");
         await Expect(words).ToContainTextAsync("young of T-201 × T-210, who are kin");
-        await Expect(words).ToContainTextAsync("carries Clown with 2 in 3");
+
+        // A certain het put to an animal without it: one in two.
+        await visit.GoAsync("/kin?animal=T-214&gene=clown");
+        await visit.Page.GetByText("The same in words").ClickAsync();
+        await Expect(words.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Lovage" })).ToContainTextAsync("50%");
     }
 
     [Fact]
