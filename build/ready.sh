@@ -15,6 +15,22 @@ need_sdk() {
   fi
 }
 
+# Programs that only the tests need, by command and Debian package; missing ones are installed together.
+needed=""
+need_command() { command -v "$1" > /dev/null 2>&1 || needed="$needed $2"; }
+
+install_needed() {
+  [ -n "$needed" ] || return 0
+  if [ "$(id -u)" = 0 ] && command -v apt-get > /dev/null 2>&1; then
+    say "For the tests, installing with apt-get:$needed"
+    # shellcheck disable=SC2086 # one word a package
+    { apt-get update -q && DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends $needed; } >&2 \
+      || say "Not installed; the tests that need them will fail:$needed"
+  else
+    say "The tests need programs that are missing, and will fail without them. On Debian: apt-get install$needed"
+  fi
+}
+
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_SKIP_FIRST_TIME_EXPERIENCE=1
 
 program=artifacts/bin/Clutchwright.Cli/release/clutchwright.dll

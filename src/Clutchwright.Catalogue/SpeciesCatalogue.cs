@@ -179,6 +179,7 @@ public sealed class SpeciesCatalogue
                     item.Text("with-age"),
                     item.Truth("subtle") ?? false,
                     allele.Definition.TellableFrom,
+                    allele.Frequency,
                     allele.Evidence));
             }
 

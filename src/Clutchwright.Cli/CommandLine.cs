@@ -2,9 +2,11 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.Data.Common;
 using Clutchwright.Cli.Animals;
+using Clutchwright.Cli.Carry;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
 using Clutchwright.Cli.Kin;
+using Clutchwright.Cli.Proofs;
 using Clutchwright.Cli.Serving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
@@ -22,9 +24,11 @@ internal static class CommandLine
             "Clutchwright: from the look wanted and the animals kept, to this season's pairings with honest odds.")
         {
             CrossCommand.Create(common, terminal),
+            CarryCommand.Create(common, terminal),
             KinCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
+            ProofCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),
         };
         common.AddTo(root);

@@ -1,11 +1,13 @@
 using Clutchwright.Catalogue;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
+using Clutchwright.Desk.Proofs;
 using Clutchwright.Desk.Words;
 using Clutchwright.Stock;
 using Clutchwright.Stock.Storage;
@@ -29,14 +31,22 @@ public static class DeskServices
         services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new RankPairs(
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ListCarry(p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new DrawChart(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new AnimalSource(() => p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskKin(p.GetRequiredService<AnimalSource>()));
         services.AddSingleton(p => new ShowKinTable(p.GetRequiredService<AnimalSource>()));
         services.AddSingleton(p => new ShowRelatives(p.GetRequiredService<AnimalSource>()));
+        services.AddSingleton(p => new AskMaker(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskPedigreeMaker(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskPedigreeMode(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskTraitMode(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new AskTestPairings(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));
+
+        services.AddSingleton(p => new ExplainBelief(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
 
         services.AddSingleton(p => new ListDeeds(p.GetRequiredService<OpenBook>()));
         services.AddSingleton(p => new ListAnimals(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));

@@ -140,6 +140,14 @@ public static class ProblemWords
             $"{p.Tag} is neither in the file nor in the stock.",
             p.Nearest is null ? "Add a row for it, or leave the cell empty." : $"Did you mean {p.Nearest}? Else add a row for it, or leave the cell empty."),
         ImportProblem.SeveralDams p => new($"\"{p.Text}\" names several dams.", "One dam; only sires can be in doubt."),
+        ImportProblem.CountUnreadable p => new(
+            $"\"{TextRules.Shorten(p.Text, 40)}\" is no count.", string.Create(CultureInfo.InvariantCulture, $"How many young alike the row stands for, 1 to {p.Most}, or empty for one animal.")),
+        ImportProblem.CountInStock p => new(
+            string.Create(CultureInfo.InvariantCulture, $"The row stands for {p.Count} young, and the stock has a record for each animal."),
+            "Give each young a row; questions that read a file by itself take the count as it is."),
+        ImportProblem.ParentIsSeveral p => new(
+            string.Create(CultureInfo.InvariantCulture, $"{p.Tag} stands for {p.Count} young, of which none can be told as the parent."),
+            "Give the parent a row of its own, and count one less."),
         ImportProblem.StatementsUnreadable p => new($"The further statements cannot be read: {p.Reason}", "As the program writes them, or empty."),
         ImportProblem.AlreadyInStock p => new(
             $"{p.Tag} is in the stock already, with other {string.Join(", ", p.Differences)}.", "Change it there, or give this one another id."),

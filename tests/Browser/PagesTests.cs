@@ -13,8 +13,12 @@ public sealed class PagesTests(BrowserFixture browser)
         "/", "/stock", "/stock/new", "/stock/import", "/stock/history", "/stock/bin", "/pairs", "/pairs?want=Pastel Clown", "/pairs?want=Clwn",
         "/cross", "/cross?sire=1.0 het Clown&dam=0.1 het Clown&want=Clown&eggs=6", "/cross?sire=1.0 Pastel Mojave 66% het Clown&dam=0.1 Lesser Clown&want=Clown&want=Pastel Clown",
         "/cross?sire=1.0 het Clwn&dam=0.1 Clown&eggs=many", "/cross?sire=1.0 Banana Spider&dam=0.1 Spider Enchi&want=Banana", "/catalogue", "/catalogue?find=clown", "/catalogue/clown",
+        "/stock/T-213", "/stock/T-112", "/catalogue/spider", "/not-found", "/problem",
+        "/proof", "/proof/het", "/proof/het?prior=66%25&mate=visual&normals=3&visuals=", "/proof/het?prior=66&mate=het&normals=x", "/proof/fit?observed=45,12%0A27,8%0A4,3&expected=3:1",
+        "/proof/locus?cross=visual-het&others=4&prior=10%25", "/proof/chromosome?recombinants=1&meioses=6&phase=unknown", "/proof/sex?sons-with=18&sons-without=2&daughters-with=1&daughters-without=19",
+        "/proof/look?clutch=Rex shows x Ada normal: sons 5 shows 4 normal, daughters 3 shows 6 normal", "/proof/look?clutch=Rex", "/proof/mate?prior=66%25",
         "/kin", "/kin?animal=T-308", "/kin?animal=T-308&show=all&gene=clown", "/kin?animal=T-3O8", "/kin/pairs", "/kin/pairs?sire=T-201&dam=T-210",
-        "/kin/pairs?sire=T-2O1&dam=T-201", "/kin/founders", "/stock/T-213", "/stock/T-112", "/catalogue/spider", "/not-found", "/problem",
+        "/kin/pairs?sire=T-2O1&dam=T-201", "/kin/founders",
     ];
 
     private static readonly string? Folder = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_SCREENSHOTS");

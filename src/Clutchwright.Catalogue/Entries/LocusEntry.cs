@@ -24,6 +24,7 @@ public sealed record LocusEntry(
 /// <param name="WithAge">How the look changes; <c>null</c>: not stated.</param>
 /// <param name="IsSubtle">Whether one copy is hard to tell by eye.</param>
 /// <param name="TellableFrom">The first stage at which the visible form can be told.</param>
+/// <param name="Frequency">How common it is among animals of which nothing is known; <c>null</c>: not stated.</param>
 /// <param name="Evidence">On what grounds.</param>
 public sealed record AlleleEntry(
     Allele Allele,
@@ -33,7 +34,13 @@ public sealed record AlleleEntry(
     string? WithAge,
     bool IsSubtle,
     AgeStage TellableFrom,
+    AlleleFrequency? Frequency,
     Evidence Evidence);
+
+/// <summary>How common an allele is among founders.</summary>
+/// <param name="Value">The share of all copies of the locus, above 0, at most 1.</param>
+/// <param name="Evidence">On what grounds.</param>
+public sealed record AlleleFrequency(double Value, Evidence Evidence);
 
 /// <summary>What the catalogue says of a visible form, stated on its own or following from its allele.</summary>
 /// <param name="Expression">The form.</param>

@@ -1,3 +1,4 @@
+using Clutchwright.Catalogue.Entries;
 using Clutchwright.Catalogue.TradeTexts;
 using Clutchwright.Catalogue.Yaml;
 using Clutchwright.Genetics.Loci;
@@ -22,6 +23,8 @@ internal sealed record LocusDraft(CatalogueFile File, YamlMap Item, string Id, i
 internal sealed record AlleleDraft(LocusDraft Locus, YamlMap Item, YamlItem At, AlleleDefinition Definition, Evidence Evidence)
 {
     public List<string> Also { get; } = [];
+
+    public AlleleFrequency? Frequency { get; init; }
 }
 
 /// <summary>A form on its way from file to species.</summary>
@@ -96,6 +99,7 @@ internal sealed class LociReader(EvidenceReader evidence, NameRegister names)
             ReadAllele(locus, allele);
         }
 
+        CheckFrequencies(locus);
         if (locus.Alleles.Count > 0)
         {
             Loci.Add(locus);
@@ -131,7 +135,7 @@ internal sealed class LociReader(EvidenceReader evidence, NameRegister names)
             item,
             at,
             new(id, name.Text.Trim(), mode ?? InheritanceMode.Recessive) { Penetrance = penetrance, TellableFrom = StageOf(item.Text("tellable-from")) },
-            grounds);
+            grounds) { Frequency = ReadFrequency(locus.File, item) };
         names.Add(locus.File, name, allele, $"an allele of {locus.Id}");
         _alleleIds.Add(id, allele);
         locus.Alleles.Add(allele);
@@ -141,6 +145,20 @@ internal sealed class LociReader(EvidenceReader evidence, NameRegister names)
             {
                 allele.Also.Add(also.Text.Trim());
             }
+        }
+    }
+
+    private AlleleFrequency? ReadFrequency(CatalogueFile file, YamlMap item) =>
+        item.Map("frequency") is { } map && map.Number("value") is { } value and > 0.0 and <= 1.0
+            ? new(value, evidence.Of(file, map))
+            : null;
+
+    // Shares of the copies of one locus, with the wild allele's the whole.
+    private static void CheckFrequencies(LocusDraft locus)
+    {
+        if (locus.Alleles.Sum(a => a.Frequency?.Value ?? 0.0) > 1.0)
+        {
+            locus.File.Report(locus.Item, "The frequencies of the alleles sum to more than 1.");
         }
     }
 

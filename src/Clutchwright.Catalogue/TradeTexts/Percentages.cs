@@ -4,7 +4,7 @@ using Clutchwright.Genetics.Numbers;
 namespace Clutchwright.Catalogue.TradeTexts;
 
 /// <summary>Percentages as the trade writes them: 66 and 67 mean two thirds, 33 one third, all others themselves.</summary>
-internal static class Percentages
+public static class Percentages
 {
     /// <summary>The exact probability a written number means; <c>null</c> if it is not more than 0 and at most 100.</summary>
     /// <param name="digits">Digits with at most one point, without the sign.</param>

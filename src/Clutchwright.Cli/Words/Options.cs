@@ -54,6 +54,16 @@ internal static class Options
             ReadShare(text) is { } fraction && fraction <= 0.5 ? (fraction, null) : (0.0, $"'{text}' is not a recombination fraction from 0 to 0.5")),
     };
 
+    /// <summary>A pair of an allele and its frequency, any number of times.</summary>
+    public static Option<Dictionary<string, double>> Frequency() => new("--frequency")
+    {
+        Description = "How common an allele is among founders: its share of all copies, 0 to 1, in place of the catalogue's. Any number of times.",
+        HelpName = "ALLELE=Q",
+        Arity = ArgumentArity.OneOrMore,
+        CustomParser = given => ReadPairs(given, "--frequency", "ALLELE=Q, for example Clown=0.02", text =>
+            ReadShare(text) is { } share && share <= 1.0 ? (share, null) : (0.0, $"'{text}' is not a share from 0 to 1")),
+    };
+
     /// <summary>A pair of names, any number of times.</summary>
     public static Option<Dictionary<string, string?>> Mapping() => new("--map")
     {

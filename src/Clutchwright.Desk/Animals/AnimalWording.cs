@@ -1,8 +1,10 @@
+using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
+using Clutchwright.Pedigrees.Beliefs.Explanations;
 using Clutchwright.Stock.Statements;
 
 namespace Clutchwright.Desk.Animals;
@@ -30,7 +32,7 @@ internal static class AnimalWording
         statement.Confidence);
 
     /// <summary>What an animal carries, locus by locus, and from what each belief comes.</summary>
-    public static IReadOnlyList<BeliefLine> Beliefs(OpenCatalogue catalogue, StockAnimal animal)
+    public static IReadOnlyList<BeliefLine> Beliefs(OpenCatalogue catalogue, StockRecord record, StockAnimal animal, CancellationToken cancel)
     {
         var lines = new List<BeliefLine>();
         var belief = animal.Belief;
@@ -48,7 +50,7 @@ internal static class AnimalWording
                 var possibilities = group.IsSex && heterogametic && group.Loci.Count == 1
                     ? belief.Genotype[group].Select(w => Possibility(w.Value.First, w.Value.Second, isOrdered: true, w.Weight))
                     : pairs.Select(p => Possibility(p.Value.First, p.Value.Second, isOrdered: false, p.Weight));
-                lines.Add(new(locus.Name, possibilities.ToArray(), Why(animal, locus)));
+                lines.Add(new(locus.Name, possibilities.ToArray(), [.. Why(locus)]));
 
                 HiddenLineOfAnimal Possibility(int first, int second, bool isOrdered, Probability chance)
                 {
@@ -63,30 +65,11 @@ internal static class AnimalWording
         }
 
         return lines;
-    }
 
-    private static List<WhyStep> Why(StockAnimal animal, Locus locus)
-    {
-        var carries = animal.Belief.Genotype.PairsAt(locus)
-            .Where(p => p.Value != (0, 0))
-            .Aggregate(Probability.Impossible, (sum, p) => sum + p.Weight);
-        var steps = new List<WhyStep>();
-        for (var i = 0; i < animal.Statements.Count; i++)
-        {
-            if (!animal.Belief.NotCounted.Contains(i))
-            {
-                var line = Line(animal.Statements[i]);
-                var words = StatementWords.Of(animal.Statements[i].Kind, line.Text);
-                steps.Add(new($"Recorded of it: {words}{(line.Who is { } who ? $", by {who}" : string.Empty)}.", null));
-            }
-        }
-
-        foreach (var index in animal.Belief.NotCounted)
-        {
-            steps.Add(new($"Said of it: {Line(animal.Statements[index]).Text}. Not counted again, since the records of its kin already say what can be known.", null));
-        }
-
-        steps.Add(new("From all that is recorded of it and of its kin, the chance that it carries something here:", carries));
-        return steps;
+        IEnumerable<WhyStep> Why(Locus locus) => locus.Alleles
+            .Skip(1)
+            .Where(a => !belief.Genotype.ChanceOfCarrying(a).IsImpossible)
+            .SelectMany(a => new ExplanationWords(
+                catalogue, record, BeliefExplanation.Of(animal.Beliefs, animal.Key, new GenotypeClaim.Carries(a), cancel)).All());
     }
 }

@@ -24,6 +24,7 @@ internal static class ImportReader
         ("mass_g", AnimalField.MassGrams),
         ("notes", AnimalField.Notes),
         ("statements", AnimalField.Statements),
+        ("count", AnimalField.Count),
         ("note", AnimalField.KeptAsNote),
         ("leave out", AnimalField.LeftOut),
     ];

@@ -36,8 +36,10 @@ public sealed class ShowAnimal
 
         var record = found.Expect();
         var state = await _beliefs.ReadAsync(cancel);
-        var animal = state.Find(record.Animal.AnimalId)
-            ?? new StockState(default, StockRecord.OfOne(_catalogue, record.Animal, record.Statements), null, cancel).Animals[0];
+        var own = state.Find(record.Animal.AnimalId) is null
+            ? new StockState(default, StockRecord.OfOne(_catalogue, record.Animal, record.Statements), null, null, cancel)
+            : state;
+        var animal = own.Find(record.Animal.AnimalId)!;
         var shown = animal.Shown;
         return new AnimalAnswer(
             AnimalWording.Line(_catalogue, animal),
@@ -49,7 +51,7 @@ public sealed class ShowAnimal
             record.Animal.MassGrams is { } mass ? (int)Math.Round(mass) : null,
             record.Animal.Notes.Length == 0 ? null : record.Animal.Notes,
             record.Statements.OrderBy(s => s.Kind).ThenBy(s => s.StatementId.Value).Select(AnimalWording.Line).ToArray(),
-            AnimalWording.Beliefs(_catalogue, animal),
+            AnimalWording.Beliefs(_catalogue, own.Record, animal, cancel),
             _catalogue.Wording.LookByAge(shown),
             _catalogue.Species.Dangers
                 .Where(d => !d.ChanceIn(animal.Belief.Genotype).IsImpossible)

@@ -24,6 +24,10 @@ internal sealed class OpenCatalogue
         Catalogue = catalogue;
         Wording = new(catalogue);
         Clutches = new(catalogue.Biology);
+        BeliefSettings = BeliefSettings.Default with
+        {
+            Frequencies = catalogue.Alleles.Where(a => a.Frequency is not null).ToDictionary(a => a.Allele, a => a.Frequency!.Value),
+        };
     }
 
     public SpeciesCatalogue Catalogue { get; }
@@ -51,8 +55,8 @@ internal sealed class OpenCatalogue
 
     public Species Species => Catalogue.Species;
 
-    /// <summary>What beliefs are reckoned with.</summary>
-    public BeliefSettings BeliefSettings { get; } = BeliefSettings.Default;
+    /// <summary>What beliefs are reckoned with: how common alleles are among founders, where the species data say so.</summary>
+    public BeliefSettings BeliefSettings { get; }
 
     /// <summary>The same catalogue with recombination fractions that the keeper says.</summary>
     /// <param name="recombination">By locus id or the name of an allele.</param>

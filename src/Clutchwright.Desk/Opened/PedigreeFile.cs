@@ -2,6 +2,7 @@ using Clutchwright.Desk.Words;
 using Clutchwright.Stock;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Import;
+using Clutchwright.Stock.Statements;
 
 namespace Clutchwright.Desk.Opened;
 
@@ -11,25 +12,36 @@ namespace Clutchwright.Desk.Opened;
 /// animals less related, and less is believed of them, than is so; a founder's own parents are left empty.</remarks>
 internal sealed class PedigreeFile
 {
-    private PedigreeFile(IReadOnlyList<Animal> animals) => Animals = animals;
+    private PedigreeFile(IReadOnlyList<Animal> animals, IReadOnlyDictionary<AnimalId, int> counts) => (Animals, Counts) = (animals, counts);
 
     /// <summary>The animals with their statements, in the order of the file.</summary>
     public IReadOnlyList<Animal> Animals { get; }
+
+    /// <summary>How many young those animals stand for that are several, of which only a count was kept.</summary>
+    public IReadOnlyDictionary<AnimalId, int> Counts { get; }
 
     /// <summary>Reads a file.</summary>
     /// <param name="catalogue">For the trade text in it.</param>
     /// <param name="file">The file.</param>
     /// <param name="cancel">Stops the reading.</param>
     /// <returns>The animals, or everything that is wrong with the file, with the line as an editor counts.</returns>
-    public static async Task<Answer<PedigreeFile>> ReadAsync(OpenCatalogue catalogue, NamedFile file, CancellationToken cancel)
+    public static Task<Answer<PedigreeFile>> ReadAsync(OpenCatalogue catalogue, NamedFile file, CancellationToken cancel) =>
+        ReadAsync((column, text) => StatementReader.Check(catalogue, column, text), file, cancel);
+
+    /// <summary>Reads a file whose words are understood in another way.</summary>
+    /// <param name="check">What is wrong with a text of a column; <c>null</c>: nothing.</param>
+    /// <param name="file">The file.</param>
+    /// <param name="cancel">Stops the reading.</param>
+    /// <returns>As above.</returns>
+    public static async Task<Answer<PedigreeFile>> ReadAsync(CheckTradeText check, NamedFile file, CancellationToken cancel)
     {
         using var stream = new MemoryStream(file.Content.ToArray(), writable: false);
         var read = await AnimalFile.ReadAsync(stream, null, cancel);
-        var animals = read.ToAnimals((column, text) => StatementReader.Check(catalogue, column, text));
+        var animals = read.ToAnimals(check);
         return animals switch
         {
             { IsDone: true, Value.Count: 0 } => new AskedWrongly(file.Name, "The file has no animals. Below the header each animal has a row."),
-            { IsDone: true } => new PedigreeFile(animals.Value),
+            { IsDone: true } => new PedigreeFile(animals.Value, read.Counts()),
             { Problem: Stock.Import.ImportProblem.Refused refused } => refused.Problems.Select(p => Say(file.Name, p)).ToArray(),
             _ => new AskedWrongly(file.Name, ProblemWords.Say(animals.Problem).ToString()),
         };

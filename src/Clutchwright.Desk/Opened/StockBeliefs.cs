@@ -48,6 +48,13 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
         return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Latest, state.Animals.Select(a => a.Animal).ToArray(), null, cancel);
     }
 
+    /// <summary>The same stock as believed with other settings.</summary>
+    public async Task<StockState> ReadAsync(BeliefSettings settings, CancellationToken cancel)
+    {
+        var state = await ReadAsync(cancel);
+        return ReferenceEquals(settings, catalogue.BeliefSettings) ? state : new(state.Latest, state.Record, settings, null, cancel);
+    }
+
     public void Dispose() => _turn.Dispose();
 
     private async Task<DeedId> LatestAsync(CancellationToken cancel) =>
@@ -55,7 +62,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
 
     private static StockState Reckon(
         OpenCatalogue catalogue, DeedId latest, IReadOnlyList<Animal> animals, StockState? before, CancellationToken cancel) =>
-        new(latest, StockRecord.Of(catalogue, animals, before), before, cancel);
+        new(latest, StockRecord.Of(catalogue, animals, before), null, before, cancel);
 }
 
 /// <summary>The stock at one moment.</summary>
@@ -64,12 +71,18 @@ internal sealed class StockState
     private readonly Dictionary<string, StockAnimal> _byTag;
     private readonly Dictionary<AnimalId, StockAnimal> _byId;
 
-    public StockState(DeedId latest, StockRecord record, StockState? before, CancellationToken cancel)
+    /// <summary>Reckons what is believed.</summary>
+    /// <param name="latest">The last deed of the book.</param>
+    /// <param name="record">What is recorded.</param>
+    /// <param name="settings">What to reckon with; <c>null</c>: as the species data say.</param>
+    /// <param name="before">An earlier state, from which what has not changed is taken over.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public StockState(DeedId latest, StockRecord record, BeliefSettings? settings, StockState? before, CancellationToken cancel)
     {
         Latest = latest;
         Record = record;
         Beliefs = PedigreeBeliefs.Of(
-            record.Catalogue.Species, record.Animals, record.Catalogue.BeliefSettings, before?.Beliefs, cancel);
+            record.Catalogue.Species, record.Animals, settings ?? record.Catalogue.BeliefSettings, before?.Beliefs, cancel);
         var clashes = Beliefs.Clashes.SelectMany(c => c.Animals, (c, key) => (Key: key, Clash: c)).ToLookup(c => c.Key, c => c.Clash, StringComparer.Ordinal);
         Animals = [.. record.Entries.Select(e => new StockAnimal(
             e.Animal, Beliefs, e.Read.Statements, [.. e.Read.Problems, .. clashes[StockRecord.Key(e.Animal.AnimalId)].Select(c => ClashWords.Of(record, c))]))];

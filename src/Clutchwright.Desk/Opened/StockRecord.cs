@@ -9,8 +9,11 @@ internal sealed class StockRecord
 {
     private readonly Dictionary<AnimalId, RecordEntry> _byId;
 
-    private StockRecord(OpenCatalogue catalogue, IReadOnlyList<RecordEntry> entries)
+    private readonly IReadOnlyDictionary<AnimalId, int>? _counts;
+
+    private StockRecord(OpenCatalogue catalogue, IReadOnlyList<RecordEntry> entries, IReadOnlyDictionary<AnimalId, int>? counts = null)
     {
+        _counts = counts;
         Catalogue = catalogue;
         Entries = entries;
         _byId = entries.ToDictionary(e => e.Animal.AnimalId);
@@ -39,9 +42,16 @@ internal sealed class StockRecord
                 : new RecordEntry(a, StatementReader.Read(catalogue, a, a.Statements)))]);
     }
 
+    /// <summary>The animals of a pedigree file.</summary>
+    public static StockRecord Of(OpenCatalogue catalogue, PedigreeFile file) =>
+        new(catalogue, [.. file.Animals.Select(a => new RecordEntry(a, StatementReader.Read(catalogue, a, a.Statements)))], file.Counts);
+
     /// <summary>One animal without its kin.</summary>
     public static StockRecord OfOne(OpenCatalogue catalogue, Animal animal, IReadOnlyList<Statement> statements) =>
         new(catalogue, [new RecordEntry(animal, StatementReader.Read(catalogue, animal, statements))]);
+
+    /// <summary>How many young alike an animal stands for; 1: itself.</summary>
+    public int CountOf(AnimalId id) => _counts?.GetValueOrDefault(id) is { } count and > 1 ? count : 1;
 
     /// <summary>The animal of a key.</summary>
     public RecordEntry this[string key] => _byId[new AnimalId(Guid.Parse(key))];
@@ -56,6 +66,7 @@ internal sealed class StockRecord
         {
             Sire = Known(animal.SireId),
             Dam = Known(animal.DamId),
+            Count = CountOf(animal.AnimalId),
             PossibleSires = [.. animal.PossibleSireIds.Where(_byId.ContainsKey).Select(Key)],
             Clutch = animal.Hatched is { } hatched && hatched.Earliest == hatched.Latest ? hatched.Earliest.ToString("yyyyMMdd", System.Globalization.CultureInfo.InvariantCulture) : null,
         };

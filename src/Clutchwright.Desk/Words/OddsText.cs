@@ -84,6 +84,9 @@ public static class OddsText
         };
     }
 
+    /// <summary>The standard error of a sampled chance, in points of a percentage: <c>0.4%</c>.</summary>
+    public static string StandardError(double error) => Percent(Probability.From(Math.Clamp(error, 0.0, 1.0)));
+
     /// <summary>A mean number: <c>4.5</c>, <c>0.03</c>.</summary>
     public static string Mean(double number) => number switch
     {

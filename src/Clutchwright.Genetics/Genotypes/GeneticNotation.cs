@@ -32,6 +32,23 @@ public static class GeneticNotation
         return diplotype.First == 0 ? $"{b}/{a}" : $"{a}/{b}";
     }
 
+    /// <summary>Writes one locus of an animal alone: <c>clown/+</c>, <c>X Banana/Y +</c>; a mutant allele first where the order does not count,
+    /// and <c>+/+</c> on any chromosomes where both are wild.</summary>
+    /// <param name="locus">The locus.</param>
+    /// <param name="first">The index of one allele, from 0: of that on X or Z where the order counts.</param>
+    /// <param name="second">The index of the other allele.</param>
+    /// <param name="heterogametic">Whether the animal has two different sex chromosomes.</param>
+    public static string Write(Locus locus, int first, int second, bool heterogametic)
+    {
+        var (a, b) = (Symbol(locus.Alleles[first]), Symbol(locus.Alleles[second]));
+        if (Genotype.Ordered(locus.Group, heterogametic) && (first, second) != (0, 0))
+        {
+            return $"{locus.Group.SharedChromosome} {a}/{locus.Group.UnsharedChromosome} {b}";
+        }
+
+        return first == 0 ? $"{b}/{a}" : $"{a}/{b}";
+    }
+
     /// <summary>Writes what a parent passes on at one linkage group: <c>clown</c>, <c>+</c>, <c>Y Banana</c>.</summary>
     /// <param name="group">The group.</param>
     /// <param name="gamete">The gamete.</param>

@@ -107,6 +107,26 @@ public sealed class GenotypeBelief
         return sum.Select(p => new Weighted<(int, int)>(p.Key, p.Value)).OrderByDescending(w => w.Weight).ToArray();
     }
 
+    /// <summary>The possible allele pairs at one locus by strand, likeliest first.</summary>
+    /// <param name="locus">A locus of the species.</param>
+    /// <param name="isOrdered">Whether the strands differ, so that the first allele is that on X or Z; otherwise the smaller index comes first.</param>
+    public IReadOnlyList<Weighted<(int First, int Second)>> PairsAt(Locus locus, bool isOrdered)
+    {
+        if (!isOrdered)
+        {
+            return PairsAt(locus);
+        }
+
+        var sum = new Dictionary<(int First, int Second), Probability>();
+        foreach (var (value, weight) in this[locus.Group])
+        {
+            var key = locus.PairOf(value);
+            sum[key] = sum.TryGetValue(key, out var old) ? old + weight : weight;
+        }
+
+        return sum.Select(p => new Weighted<(int, int)>(p.Key, p.Value)).OrderByDescending(w => w.Weight).ToArray();
+    }
+
     /// <summary>The likeliest genotype: the likeliest diplotype of every group.</summary>
     public Genotype MostLikely()
     {

@@ -6,6 +6,19 @@ namespace Clutchwright.Pedigrees.Beliefs;
 /// <summary>Finds the alleles that matter: those a record speaks of and those with a frequency among founders.</summary>
 internal static class AllelesInPlay
 {
+    /// <summary>The loci of which a record speaks, be it to rule something out, or at which an allele has a frequency.</summary>
+    public static IEnumerable<Locus> LociOf(Species species, IReadOnlyList<RecordedAnimal> animals, BeliefSettings settings)
+    {
+        var alleles = Of(species, animals, settings);
+        var ruledOut = animals
+            .SelectMany(a => a.Observations)
+            .OfType<Observation.RuledOut>()
+            .SelectMany(o => o.Alleles)
+            .Select(a => a.Locus)
+            .ToHashSet();
+        return species.Loci.Where(l => ruledOut.Contains(l) || alleles[l.Group.Index] is { } group && group[l.IndexInGroup].Length > 1);
+    }
+
     /// <summary>The indices of the alleles by group and locus, the wild one first.</summary>
     /// <returns>By group; <c>null</c> where only wild alleles are in play.</returns>
     public static IReadOnlyList<int[]>?[] Of(Species species, IReadOnlyList<RecordedAnimal> animals, BeliefSettings settings)

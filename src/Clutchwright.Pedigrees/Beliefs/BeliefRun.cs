@@ -9,7 +9,6 @@ internal sealed class BeliefRun
     public const double Negligible = 1e-9;
 
     private const int MostSharedDoubts = 12;
-    private const int MostRounds = 200;
     private readonly Species _species;
     private readonly IReadOnlyList<RecordedAnimal> _animals;
     private readonly BeliefSettings _settings;
@@ -17,6 +16,7 @@ internal sealed class BeliefRun
     private readonly CancellationToken _cancel;
     private readonly List<DoubtedRecord>[] _doubted;
     private readonly List<ClashingRecords> _clashes = [];
+    private readonly SortedSet<int> _stale = [];
 
     /// <summary>Reads the records.</summary>
     /// <param name="species">The species.</param>
@@ -32,6 +32,26 @@ internal sealed class BeliefRun
         BeliefCache cache,
         IReadOnlySet<int>? only,
         CancellationToken cancel)
+        : this(species, animals, AllelesInPlay.Of(species, animals, settings), settings, cache, only, cancel)
+    {
+    }
+
+    /// <summary>Reads some of the records of a book.</summary>
+    /// <param name="species">The species.</param>
+    /// <param name="animals">The animals.</param>
+    /// <param name="alleles">The alleles in play in the whole book.</param>
+    /// <param name="settings">The settings.</param>
+    /// <param name="cache">What is known of groups and parts.</param>
+    /// <param name="only">The groups to look at; <c>null</c>: all in play.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public BeliefRun(
+        Species species,
+        IReadOnlyList<RecordedAnimal> animals,
+        IReadOnlyList<IReadOnlyList<int[]>?> alleles,
+        BeliefSettings settings,
+        BeliefCache cache,
+        IReadOnlySet<int>? only,
+        CancellationToken cancel)
     {
         _species = species;
         _animals = animals;
@@ -39,16 +59,15 @@ internal sealed class BeliefRun
         _cache = cache;
         _cancel = cancel;
         Frame = PedigreeFrame.Of(animals);
-        Models = AllelesInPlay.Of(species, animals, settings)
-            .Select((alleles, g) => alleles is null || (only is not null && !only.Contains(g)) ? null : cache.Model(species.Groups[g], alleles))
+        Models = alleles
+            .Select((own, g) => own is null || (only is not null && !only.Contains(g)) ? null : cache.Model(species.Groups[g], own))
             .ToArray();
         InPlay = [.. Enumerable.Range(0, Models.Length).Where(g => Models[g] is not null)];
-        Choices = new RecordChoices(species.Groups.Count);
+        Choices = new RecordChoices();
         Networks = new GroupNetwork?[Models.Length];
         _doubted = new List<DoubtedRecord>[Models.Length];
         Assembly = new NetworkAssembly(Frame, Models.Length);
         ShareDoubts();
-        CutHalfKnown();
     }
 
     /// <summary>Gets the animals as nodes.</summary>
@@ -78,31 +97,30 @@ internal sealed class BeliefRun
     /// <summary>Solves the record, letting in what it cannot do without.</summary>
     public void Run()
     {
-        var dirty = new HashSet<int>(InPlay);
-        for (var round = 0; round < MostRounds; round++)
+        _stale.UnionWith(InPlay);
+        while (true)
         {
+            // Every round but the last decides something for good, so that there is a last one.
             _cancel.ThrowIfCancellationRequested();
-            foreach (var g in dirty)
+            while (_stale.Count > 0)
             {
-                while (!Build(g))
+                var g = _stale.Min;
+                _stale.Remove(g);
+                if (!Build(g))
                 {
                     Escalate([g], Networks[g]!.ClashAt);
                 }
             }
 
-            dirty = Solve();
-            if (dirty.Count == 0)
+            if (Solve())
             {
-                dirty = CutUnimplied();
-            }
-
-            if (dirty.Count == 0)
-            {
-                return;
+                CutToLabels();
+                if (_stale.Count == 0)
+                {
+                    return;
+                }
             }
         }
-
-        throw new InvalidOperationException("The records could not be brought together.");
     }
 
     /// <summary>Whether the records can all be true, founders carrying whatever it takes.</summary>
@@ -110,7 +128,11 @@ internal sealed class BeliefRun
     {
         foreach (var g in InPlay)
         {
-            Choices.Raise(g);
+            for (var kin = 0; kin < Frame.KinCount; kin++)
+            {
+                Choices.Raise(g, kin);
+            }
+
             if (!Build(g))
             {
                 return false;
@@ -157,12 +179,12 @@ internal sealed class BeliefRun
         return true;
     }
 
-    private HashSet<int> Solve()
+    private bool Solve()
     {
         if (!Assemble(out var failed))
         {
-            Escalate([failed], 0);
-            return [failed];
+            Escalate([failed], Assembly.FailedAt);
+            return false;
         }
 
         var parts = Assembly.Parts();
@@ -172,34 +194,41 @@ internal sealed class BeliefRun
             Solutions[p] = _cache.Solve(parts[p], _cancel);
             if (!Solutions[p].IsPossible)
             {
-                var node = Enumerable.Range(0, Frame.Count).FirstOrDefault(n => parts[p].Groups.Any(g =>
-                    Assembly.Variables[g][n] >= 0 && Assembly.PartOf(Assembly.Variables[g][n]) == p));
-                Escalate(parts[p].Groups, node);
-                return [.. parts[p].Groups];
+                Escalate(parts[p].Groups, Assembly.NodeOf(parts[p].Variables[0]));
+                return false;
             }
         }
 
-        return [];
+        return true;
     }
 
-    // First founders may carry what nobody spoke of; where even that is not enough, some record is wrong.
+    // First founders may carry what nobody spoke of; where even that is not enough, labels are not taken as a start; then some record is wrong.
     private void Escalate(IReadOnlyCollection<int> groups, int node)
     {
-        var raised = false;
-        foreach (var g in groups)
+        var kin = Frame.Kin[node];
+        if (groups.Aggregate(false, (isNew, g) => Choices.Raise(g, kin) | isNew)
+            || groups.Aggregate(false, (isNew, g) => Choices.Uncut(g, kin, Frame.Kin) | isNew))
         {
-            raised |= Choices.Level(g) == 0;
-            Choices.Raise(g);
-        }
-
-        if (raised)
-        {
+            _stale.UnionWith(groups);
             return;
         }
 
-        var clash = new ClashSearch(_species, _animals, _settings, groups, Choices.Soft).Find(Frame, node, _cancel);
-        _clashes.Add(clash);
-        if (!clash.Records.Aggregate(false, (isNew, r) => Choices.Soften(r.Key, r.Index) | isNew))
+        if (new ClashSearch(_species, _animals, _settings, groups, Choices.Soft).Find(Frame, node, _cancel) is { } clash)
+        {
+            _clashes.Add(clash);
+            foreach (var (key, index) in clash.Records)
+            {
+                Choices.Soften(key, index);
+                var observation = _animals.First(a => a.Key == key).Observations[index];
+                _stale.UnionWith(InPlay.Where(g => Models[g]!.Weights.Speaks(observation)));
+            }
+        }
+        else if (Choices.Ease())
+        {
+            // So many records gave way that the weights of what is left fell below the smallest number.
+            _stale.UnionWith(InPlay);
+        }
+        else
         {
             throw new InvalidOperationException("The records could not be brought together.");
         }
@@ -224,82 +253,67 @@ internal sealed class BeliefRun
         }
     }
 
-    // With one parent not recorded, a possible het told of the animal says what is known of that parent: it is the start.
-    private void CutHalfKnown()
+    // A possible het told where nothing recorded implies it is the start; where something does it is not counted a second time. With one
+    // parent not recorded the kin cannot say all: there the label is the start unless the kin leaves no doubt.
+    private void CutToLabels()
     {
-        for (var node = 0; node < Frame.RecordedCount; node++)
-        {
-            if (!Frame.IsFounder(node) && IsHalfKnown(node))
-            {
-                foreach (var (_, g) in ChancesTold(node))
-                {
-                    Choices.Cut(node, g);
-                }
-            }
-        }
-    }
-
-    private bool IsHalfKnown(int node) => Frame.Sires[node] >= Frame.RecordedCount || Frame.Dams[node] >= Frame.RecordedCount;
-
-    // A possible het told where nothing recorded implies it is the start; where something does it is not counted a second time.
-    private HashSet<int> CutUnimplied()
-    {
-        var changed = new HashSet<int>();
-        for (var node = 0; node < Frame.RecordedCount; node++)
-        {
-            if (Frame.IsFounder(node))
-            {
-                continue;
-            }
-
-            foreach (var (said, g) in ChancesTold(node))
-            {
-                if (!Choices.IsCut(node, g) && !IsImplied(node, g, said))
-                {
-                    Choices.Cut(node, g);
-                    changed.Add(g);
-                }
-            }
-        }
-
-        return changed;
-    }
-
-    /// <summary>The possible hets told of an animal, with the group each speaks of, where nothing is said for certain.</summary>
-    public IEnumerable<(Observation.Said Said, int Group)> ChancesTold(int node)
-    {
-        var observations = Frame.Records[node]!.Observations;
-        if (!observations.Any(IsTold))
-        {
-            yield break;
-        }
-
         foreach (var g in InPlay)
         {
-            var model = Models[g]!;
-            var said = observations.OfType<Observation.Said>().Where(model.Weights.Speaks).ToArray();
-            if (said.Length > 0 && Array.TrueForAll(said, s => IsTold(s) && model.IsChance(s)))
+            // What a label makes known of an animal may imply the labels of its young, so these wait for the next round.
+            var isBelow = new bool[Frame.Count];
+            for (var node = 0; node < Frame.RecordedCount; node++)
             {
-                yield return (said[0], g);
+                isBelow[node] = Frame.PossibleSires[node].Append(Frame.Sires[node]).Append(Frame.Dams[node]).Any(p => p >= 0 && isBelow[p]);
+                if (Frame.IsFounder(node) || Choices.IsCut(node, g) || Choices.IsUncut(node, g) || isBelow[node]
+                    || ChanceToldAt(node, g) is not { } said || !IsStart(node, g, said))
+                {
+                    continue;
+                }
+
+                Choices.Cut(node, g);
+                isBelow[node] = true;
+                _stale.Add(g);
             }
         }
     }
 
-    private bool IsImplied(int node, int group, Observation.Said said)
+    // The possible het told of an animal at a group, where nothing is said for certain.
+    private Observation.Said? ChanceToldAt(int node, int group)
+    {
+        var model = Models[group]!;
+        Observation.Said? first = null;
+        foreach (var observation in Frame.Records[node]!.Observations)
+        {
+            if (observation is Observation.Said said && model.Weights.Speaks(said))
+            {
+                if (!IsTold(said) || !model.IsChance(said))
+                {
+                    return null;
+                }
+
+                first ??= said;
+            }
+        }
+
+        return first;
+    }
+
+    // Whether a possible het is the start: the kin knows nothing of it, or one parent is not recorded and there is doubt left; and it can be true.
+    private bool IsStart(int node, int group, Observation.Said said)
     {
         var model = Models[group]!;
         var spoken = model.Prior.Spoken(said.Reading);
+        var label = model.Weights.Of(said);
         var weights = WeightsOf(node, group);
         var states = Networks[group]!.States[node];
-        var carries = 0.0;
+        var (carries, agrees) = (0.0, 0.0);
         for (var i = 0; i < states.Length; i++)
         {
-            if (model.Space.Has(states[i], spoken))
-            {
-                carries += weights[i];
-            }
+            carries += model.Space.Has(states[i], spoken) ? weights[i] : 0.0;
+            agrees += label[states[i]] > 0.0 ? weights[i] : 0.0;
         }
 
-        return carries > Negligible;
+        var isHalfKnown = Frame.Sires[node] >= Frame.RecordedCount || Frame.Dams[node] >= Frame.RecordedCount;
+        return agrees > Negligible && (isHalfKnown ? carries < 1.0 - Negligible : carries <= Negligible);
     }
 }

@@ -16,14 +16,17 @@ public sealed record BeliefSettings
     /// right unless it cannot be.</summary>
     public double Misreading { get; init; }
 
-    /// <summary>Gets how many table entries an exact answer may need; beyond that beliefs are sampled.</summary>
-    public double TableBudget { get; init; } = 3e7;
+    /// <summary>Gets how many table entries may be held at once, 8 bytes each.</summary>
+    public double TableBudget { get; init; } = 6e7;
+
+    /// <summary>Gets how many table entries may be worked through for an exact answer; some forty million take a second. Beyond that beliefs are sampled.</summary>
+    public double WorkBudget { get; init; } = 2.5e8;
 
     /// <summary>Gets how many table entries one sweep of sampling may need.</summary>
-    public double SweepBudget { get; init; } = 2e5;
+    public double SweepBudget { get; init; } = 1e5;
 
-    /// <summary>Gets how many sweeps sampling makes.</summary>
-    public int Sweeps { get; init; } = 2_000;
+    /// <summary>Gets how many sweeps sampling makes, at least 40.</summary>
+    public int Sweeps { get; init; } = 1_200;
 
     /// <summary>Gets the seed of sampling.</summary>
     public ulong Seed { get; init; } = 1;
@@ -46,9 +49,9 @@ public sealed record BeliefSettings
             }
         }
 
-        if (!(TableBudget >= 1.0) || !(SweepBudget >= 1.0) || Sweeps < 1)
+        if (!(TableBudget >= 1.0) || !(WorkBudget >= 1.0) || !(SweepBudget >= 1.0) || Sweeps < 40)
         {
-            throw new ArgumentOutOfRangeException(nameof(TableBudget), "Budgets are positive.");
+            throw new ArgumentOutOfRangeException(nameof(TableBudget), "Budgets are positive, and there are at least 40 sweeps.");
         }
     }
 }

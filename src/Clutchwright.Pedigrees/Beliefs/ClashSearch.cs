@@ -1,4 +1,5 @@
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Numbers;
 
 namespace Clutchwright.Pedigrees.Beliefs;
 
@@ -12,7 +13,9 @@ internal sealed class ClashSearch(
 {
     private readonly HashSet<int> _groups = [.. groups];
     private readonly HashSet<(string Key, int Index)> _soft = [.. soft];
-    private readonly BeliefCache _cache = new(species, settings with { Misreading = 0.0 }, null);
+    private readonly BeliefCache _cache = new(species, settings, null);
+    private readonly IReadOnlyList<int[]>?[] _alleles = AllelesInPlay.Of(species, animals, settings);
+    private readonly HashSet<string> _founders = new(StringComparer.Ordinal);
     private RecordedAnimal[] _region = [];
     private CancellationToken _cancel;
 
@@ -20,33 +23,33 @@ internal sealed class ClashSearch(
     /// <param name="frame">The animals as nodes.</param>
     /// <param name="near">A node near the clash.</param>
     /// <param name="cancel">Stops the work.</param>
-    /// <exception cref="InvalidOperationException">All the records can be true.</exception>
-    public ClashingRecords Find(PedigreeFrame frame, int near, CancellationToken cancel)
+    /// <returns><c>null</c> if all the records can be true.</returns>
+    public ClashingRecords? Find(PedigreeFrame frame, int near, CancellationToken cancel)
     {
         _cancel = cancel;
+        _founders.UnionWith(Enumerable.Range(0, frame.RecordedCount).Where(frame.IsFounder).Select(n => frame.Records[n]!.Key));
         var distances = Distances(frame, near);
         var farthest = distances.Where(d => d < int.MaxValue).Max();
         for (var radius = 1; ; radius *= 2)
         {
             _region = Region(frame, distances, radius);
-            var records = Records();
-            if (!IsPossible(records))
+            var isAll = radius > farthest;
+            foreach (var mayDoubt in isAll ? new[] { false, true } : [false])
             {
-                var one = Explain([], records, hasMore: false);
-                records.Reverse();
-                var other = Explain([], records, hasMore: false);
-                return Report(other.Count < one.Count ? other : one);
+                // What somebody was not sure of clashes only where nothing else does, and is then taken at its word.
+                var records = Records(mayDoubt);
+                if (!IsPossible(records))
+                {
+                    var one = Explain([], records, hasMore: false);
+                    records.Reverse();
+                    var other = Explain([], records, hasMore: false);
+                    return Report(other.Count < one.Count ? other : one);
+                }
             }
 
-            if (radius > farthest)
+            if (isAll)
             {
-                if (_region.Length == animals.Count)
-                {
-                    throw new InvalidOperationException("All the records can be true.");
-                }
-
-                Array.Clear(distances);
-                farthest = 0;
+                return null;
             }
         }
     }
@@ -101,14 +104,16 @@ internal sealed class ClashSearch(
         })];
     }
 
-    private List<RecordPlace> Records() => [.. _region.SelectMany(r => r.Observations
+    private List<RecordPlace> Records(bool mayDoubt) => [.. _region.SelectMany(r => r.Observations
         .Select((o, i) => (Observation: o, Place: new RecordPlace(r.Key, i)))
-        .Where(p => p.Observation.Confidence.IsCertain && !_soft.Contains((p.Place.Key, p.Place.Index)) && SpeaksHere(p.Observation))
+        .Where(p => (mayDoubt || p.Observation.Confidence.IsCertain) && !_soft.Contains((p.Place.Key, p.Place.Index)) && Counts(p.Observation, r.Key))
         .Select(p => p.Place))];
 
-    private bool SpeaksHere(Observation observation) => observation switch
+    // A possible het of an animal that has parents is never evidence, so it clashes with nothing: not even where its parents lie outside.
+    private bool Counts(Observation observation, string key) => observation switch
     {
-        Observation.Said said => _groups.Any(g => said.Reading[species.Groups[g]] is not [{ Value.IsWild: true }]),
+        Observation.Said said => _groups.Any(g => said.Reading[species.Groups[g]] is not [{ Value.IsWild: true }]
+            && (_founders.Contains(key) || said.Basis != StatementBasis.Told || said.Reading[species.Groups[g]].All(w => !w.Value.IsWild))),
         Observation.RuledOut ruledOut => ruledOut.Alleles.Any(a => _groups.Contains(a.Locus.Group.Index)),
         Observation.DnaTest test => _groups.Contains(test.Allele.Locus.Group.Index),
         _ => true,
@@ -139,9 +144,9 @@ internal sealed class ClashSearch(
         var wanted = kept.ToHashSet();
         var reduced = _region.Select(r => r with
         {
-            Observations = [.. r.Observations.Where((_, i) => wanted.Contains(new(r.Key, i)))],
+            Observations = [.. r.Observations.Where((_, i) => wanted.Contains(new(r.Key, i))).Select(o => o with { Confidence = Probability.Certain })],
         }).ToArray();
-        return new BeliefRun(species, reduced, settings with { Misreading = 0.0 }, _cache, _groups, _cancel).IsPossible();
+        return new BeliefRun(species, reduced, _alleles, settings, _cache, _groups, _cancel).IsPossible();
     }
 
     private ClashingRecords Report(List<RecordPlace> records)

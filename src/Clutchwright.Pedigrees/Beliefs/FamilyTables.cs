@@ -130,6 +130,7 @@ internal sealed class FamilyTables(GroupNetwork network, GroupModel model, Sex?[
     private double Scale(int sire, int dam, int young)
     {
         var total = 0.0;
+        var survival = model.SurvivalOf(sexes[young]);
         for (var a = 0; a < _space.Gametes[sire].Length; a++)
         {
             for (var b = 0; b < _space.Gametes[dam].Length; b++)
@@ -137,7 +138,7 @@ internal sealed class FamilyTables(GroupNetwork network, GroupModel model, Sex?[
                 var child = _space.Child(_space.Gametes[sire][a], _space.Gametes[dam][b]);
                 if (child >= 0 && (_space.Sexes[child] is not { } own || sexes[young] is not { } known || own == known))
                 {
-                    total += _space.GameteChances[sire][a] * _space.GameteChances[dam][b] * model.Survival[child];
+                    total += _space.GameteChances[sire][a] * _space.GameteChances[dam][b] * survival[child];
                 }
             }
         }

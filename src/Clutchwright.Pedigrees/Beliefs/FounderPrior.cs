@@ -14,28 +14,31 @@ internal sealed class FounderPrior
     /// <summary>The frequency of an allele that has none, where it must be let in.</summary>
     public const double Tiny = 1.0 / (1L << 50);
 
+    private readonly GroupModel _model;
     private readonly StateSpace _space;
     private readonly RecordWeights _weights;
     private readonly Sex _heterogametic;
     private readonly double[][] _frequencies;
 
     /// <summary>Reads the frequencies at the loci of a group.</summary>
-    public FounderPrior(Species species, StateSpace space, RecordWeights weights, BeliefSettings settings)
+    public FounderPrior(Species species, GroupModel model, BeliefSettings settings)
     {
-        _space = space;
-        _weights = weights;
+        _model = model;
+        _space = model.Space;
+        _weights = model.Weights;
         _heterogametic = species.SexSystem.Heterogametic();
-        _frequencies = [.. space.Group.Loci.Select(l => l.Alleles.Select(a => settings.Frequencies.GetValueOrDefault(a)).ToArray())];
+        _frequencies = [.. _space.Group.Loci.Select(l => l.Alleles.Select(a => settings.Frequencies.GetValueOrDefault(a)).ToArray())];
         HasFrequencies = Array.Exists(_frequencies, l => Array.Exists(l, f => f > 0.0));
     }
 
     /// <summary>Gets whether some allele here has a frequency.</summary>
     public bool HasFrequencies { get; }
 
-    /// <summary>The weights by state of a founder drawn at random, given its sex.</summary>
+    /// <summary>The weights by state of a founder drawn at random from those that lived, given its sex.</summary>
     /// <param name="sex">The sex; <c>null</c>: either, equally likely.</param>
     /// <param name="let">The indices of alleles to let in at <see cref="Tiny"/> where they have no frequency, by locus; <c>null</c>: none.</param>
-    public double[] AtRandom(Sex? sex, Func<int, int, bool>? let)
+    /// <param name="leastSurvival">The least chance to live that is reckoned with: where records cannot be true otherwise, founders are what hardly lives.</param>
+    public double[] AtRandom(Sex? sex, Func<int, int, bool>? let, double leastSurvival = 0.0)
     {
         var haplotypes = new double[_space.Haplotypes.Length];
         var place = new Dictionary<int, int>();
@@ -57,7 +60,7 @@ internal sealed class FounderPrior
             result[s] = haplotypes[first] * haplotypes[second] * (ordered || first == second ? 1.0 : 2.0) * SexWeight(_space.Sexes[s], sex);
         }
 
-        return result;
+        return _model.IsSurvivalEven ? result : Scaled(result, [.. _model.SurvivalOf(sex).Select(v => Math.Max(v, leastSurvival))]);
     }
 
     /// <summary>The weights by state that words of a founder start with.</summary>
@@ -88,11 +91,12 @@ internal sealed class FounderPrior
     {
         var spoken = Spoken(seen.Reading);
         var match = _weights.OfTrueLook(seen);
+        var survival = _model.SurvivalOf(sex);
         var result = new double[_space.Count];
         var fewest = int.MaxValue;
         for (var s = 0; s < result.Length; s++)
         {
-            var weight = match[s] * SexWeight(_space.Sexes[s], sex);
+            var weight = match[s] * survival[s] * SexWeight(_space.Sexes[s], sex);
             if (weight == 0.0 || Rarity(_space.Diplotypes[s], spoken, out var common) is not { } copies || copies > fewest)
             {
                 continue;
@@ -113,46 +117,45 @@ internal sealed class FounderPrior
             return null;
         }
 
-        var total = result.Sum();
-        for (var s = 0; s < result.Length; s++)
-        {
-            result[s] /= total;
-        }
-
-        return result;
+        return Scaled(result, null);
     }
 
-    /// <summary>The weights by state before a DNA test of a founder of which nothing else is known: having what it tests for and not having it equally likely.</summary>
-    /// <returns><c>null</c> where the allele has a frequency.</returns>
+    /// <summary>The weights by state before a DNA test of a founder of which nothing else is known: having what it found and having none of it
+    /// equally likely, other loci of the group at random.</summary>
+    /// <returns><c>null</c> where the allele has a frequency or was not found.</returns>
     public double[]? BeforeTest(Observation.DnaTest test, Sex? sex)
     {
-        var locus = test.Allele.Locus.IndexInGroup;
-        if (test.Copies == 0 || _frequencies[locus][test.Allele.Index] > 0.0)
+        var tested = test.Allele.Locus.IndexInGroup;
+        if (test.Copies == 0 || _frequencies[tested][test.Allele.Index] > 0.0)
         {
             return null;
         }
 
-        var haplotype = _space.Group.With(0, locus, test.Allele.Index);
         var result = new double[_space.Count];
-        foreach (var own in new[] { Sex.Female, Sex.Male })
+        for (var s = 0; s < result.Length; s++)
         {
-            Diplotype[] found = test.Copies > 1 ? [new(haplotype, haplotype)]
-                : _space.Group.IsSex && own == _heterogametic ? [new(haplotype, 0), new(0, haplotype)]
-                : [Diplotype.Unordered(0, haplotype)];
-            var share = SexWeight(_space.Group.IsSex ? own : null, sex);
-            if (!_space.Group.IsSex && own == Sex.Male)
-            {
-                break;
-            }
-
-            result[_space.Of(default, own == _heterogametic)] += 0.5 * share;
-            foreach (var diplotype in found)
-            {
-                result[_space.Of(diplotype, own == _heterogametic)] += 0.5 * share / found.Length;
-            }
+            var (first, second) = _space.Diplotypes[s];
+            var ordered = _space.Sexes[s] == _heterogametic;
+            result[s] = (Before(first, second) + (ordered || first == second ? 0.0 : Before(second, first))) * SexWeight(_space.Sexes[s], sex);
         }
 
         return result;
+
+        double Before(int first, int second)
+        {
+            var (a, b) = (_space.Group.AlleleAt(first, tested), _space.Group.AlleleAt(second, tested));
+            var found = (a == test.Allele.Index ? 1 : 0) + (b == test.Allele.Index ? 1 : 0);
+            var weight = a == 0 && b == 0 ? 0.5
+                : found != test.Copies || (found == 1 && a != 0 && b != 0) ? 0.0
+                : found == 1 ? 0.25 : 0.5;
+            for (var locus = 0; locus < _frequencies.Length && weight > 0.0; locus++)
+            {
+                weight *= locus == tested ? 1.0
+                    : FrequencyOf(locus, _space.Group.AlleleAt(first, locus), null) * FrequencyOf(locus, _space.Group.AlleleAt(second, locus), null);
+            }
+
+            return weight;
+        }
     }
 
     /// <summary>Which alleles words speak of, by locus of the group and index.</summary>
@@ -164,6 +167,24 @@ internal sealed class FounderPrior
             .SelectMany(h => group.Loci.Select((_, i) => (i, group.AlleleAt(h, i))))
             .ToHashSet();
         return (locus, allele) => spoken.Contains((locus, allele));
+    }
+
+    /// <summary>Weights times chances, scaled to a sum of 1 where something is left.</summary>
+    internal static double[] Scaled(double[] weights, double[]? chances)
+    {
+        var total = 0.0;
+        for (var s = 0; s < weights.Length; s++)
+        {
+            weights[s] *= chances is null ? 1.0 : chances[s];
+            total += weights[s];
+        }
+
+        for (var s = 0; s < weights.Length && total > 0.0; s++)
+        {
+            weights[s] /= total;
+        }
+
+        return weights;
     }
 
     private static double SexWeight(Sex? own, Sex? sex) => own is null ? 1.0 : sex is null ? 0.5 : own == sex ? 1.0 : 0.0;

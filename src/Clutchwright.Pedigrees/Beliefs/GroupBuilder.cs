@@ -4,18 +4,22 @@ namespace Clutchwright.Pedigrees.Beliefs;
 /// <param name="frame">The animals.</param>
 /// <param name="model">The group.</param>
 /// <param name="choices">What has been decided about the records.</param>
-internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, RecordChoices choices)
+/// <param name="hearing">Which records are heard; <c>null</c>: all. What founders start with is always heard.</param>
+internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, RecordChoices choices, RecordHearing? hearing = null)
 {
-    // What a record counts for that cannot be true beside the others: of what was told less than two alleles let in, of what somebody
+    // What a record counts for that cannot be true beside the others, in halvings: of what was told less than two alleles let in, of what somebody
     // could check for himself far less again, so that words give way first.
-    private const double SoftWords = FounderPrior.Tiny * FounderPrior.Tiny / 2.0;
-    private const double SoftFact = SoftWords / (1L << 44);
+    private const int SoftWords = 101;
+    private const int SoftFact = 145;
 
     private readonly StateSpace _space = model.Space;
     private readonly int _group = model.Space.Group.Index;
 
     /// <summary>Gets records in doubt that speak of several groups: they weigh in one go, by whether the record as a whole is right.</summary>
     public List<DoubtedRecord> Doubted { get; } = [];
+
+    /// <summary>Gets the record that each founder, or animal taken by its label, starts with, by node; those that start without any are left out.</summary>
+    public Dictionary<int, int> Starts { get; } = [];
 
     /// <summary>Puts the records together.</summary>
     public GroupNetwork Build()
@@ -26,7 +30,8 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
         for (var node = 0; node < frame.Count; node++)
         {
             var isCut = choices.IsCut(node, _group);
-            if (isCut && !frame.IsFounder(node))
+            var isNeeded = hearing is null || hearing.IsNeeded(node);
+            if ((isCut || !isNeeded) && !frame.IsFounder(node))
             {
                 if (ReferenceEquals(sires, frame.Sires))
                 {
@@ -36,7 +41,7 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
                 (sires[node], dams[node], possible[node]) = (PedigreeFrame.None, PedigreeFrame.None, []);
             }
 
-            weights[node] = frame.IsFounder(node) || isCut ? Founder(node) : Offspring(node);
+            weights[node] = !isNeeded ? Any(node) : frame.IsFounder(node) || isCut ? Founder(node) : Offspring(node);
         }
 
         return new(frame, _space, sires, dams, possible, weights);
@@ -49,6 +54,11 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
         var isOwn = false;
         for (var i = 0; i < record.Observations.Count; i++)
         {
+            if (hearing is not null && !hearing.IsHeard(node, i))
+            {
+                continue;
+            }
+
             if (record.Observations[i] is Observation.Said { Basis: StatementBasis.Told } told && model.IsChance(told))
             {
                 continue;
@@ -68,14 +78,19 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
         var record = frame.Records[node];
         if (record is null)
         {
-            return Living(model.Prior.AtRandom(frame.Sexes[node], choices.Level(_group) > 0 ? All : SpokenByYoung(node)));
+            return IsRaised(node) ? Anything(node) : model.Prior.AtRandom(frame.Sexes[node], SpokenByYoung(node));
         }
 
-        double[]? product = Living(Start(node, record, out var used));
+        double[]? product = Start(node, record, out var used);
         var isOwn = true;
+        if (used >= 0)
+        {
+            Starts[node] = used;
+        }
+
         for (var i = 0; i < record.Observations.Count; i++)
         {
-            if (i != used && Weighed(node, i) is { } weights)
+            if (i != used && (hearing is null || hearing.IsHeard(node, i)) && Weighed(node, i) is { } weights)
             {
                 Multiply(ref product, ref isOwn, weights);
             }
@@ -84,34 +99,25 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
         return product!;
     }
 
-    // A founder is one of those that lived.
-    private double[] Living(double[] start)
+    // Of an animal that nothing hangs on: whatever it is, the rest is the same.
+    private double[] Any(int node)
     {
-        if (model.IsSurvivalEven)
+        var weights = new double[_space.Count];
+        var state = 0;
+        while (_space.Sexes[state] is { } own && frame.Sexes[node] is { } known && own != known)
         {
-            return start;
+            state++;
         }
 
-        var total = 0.0;
-        for (var s = 0; s < start.Length; s++)
-        {
-            start[s] *= model.Survival[s];
-            total += start[s];
-        }
-
-        for (var s = 0; s < start.Length && total > 0.0; s++)
-        {
-            start[s] /= total;
-        }
-
-        return start;
+        weights[state] = 1.0;
+        return weights;
     }
 
     private double[] Start(int node, RecordedAnimal record, out int used)
     {
         var sex = frame.Sexes[node];
-        var isLevel0 = choices.Level(_group) == 0;
-        var random = model.Prior.AtRandom(sex, isLevel0 ? null : All);
+        var isRaised = IsRaised(node);
+        var random = isRaised ? Anything(node) : model.Prior.AtRandom(sex, null);
         var seenAt = -1;
         var testAt = -1;
         for (used = 0; used < record.Observations.Count; used++)
@@ -123,44 +129,49 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
                 case Observation.Seen seen when seenAt < 0 && seen.Reading[_space.Group] is not [{ Value.IsWild: true }]:
                     seenAt = used;
                     break;
-                case Observation.DnaTest test when testAt < 0 && test.Allele.Locus.Group == _space.Group:
+                case Observation.DnaTest { Copies: > 0 } test when testAt < 0 && test.Allele.Locus.Group == _space.Group:
                     testAt = used;
                     break;
             }
         }
 
-        if (isLevel0 && seenAt >= 0 && model.Prior.FromLook((Observation.Seen)record.Observations[seenAt], sex) is { } looked)
+        // Of all that founders may then carry the fewest copies that make the look hold.
+        if (seenAt >= 0 && record.Observations[seenAt] is Observation.Seen look && model.Prior.FromLook(look, sex) is { } looked)
         {
             used = seenAt;
-            return Doubt(node, used, looked, random);
+            return Doubt(node, used, isRaised ? FounderPrior.Scaled([.. random], model.Weights.OfTrueLook(look)) : looked, random);
         }
 
         used = -1;
-        return isLevel0 && testAt >= 0 && model.Prior.BeforeTest((Observation.DnaTest)record.Observations[testAt], sex) is { } tested ? tested : random;
+        if (testAt < 0 || model.Prior.BeforeTest((Observation.DnaTest)record.Observations[testAt], sex) is not { } tested)
+        {
+            return random;
+        }
+
+        for (var s = 0; isRaised && s < tested.Length; s++)
+        {
+            tested[s] = tested[s] > 0.0 ? tested[s] : random[s];
+        }
+
+        return tested;
     }
+
+    private bool IsRaised(int node) => choices.IsRaised(_group, frame.Kin[node]);
 
     // The start by a record that may be wrong: then it is as if nothing had been recorded.
     private double[] Doubt(int node, int index, double[] start, double[] otherwise)
     {
         var sure = frame.Records[node]!.Observations[index].Confidence.Value;
-        if (choices.IsSoft(frame.Records[node]!.Key, index))
+        var isSoft = choices.IsSoft(frame.Records[node]!.Key, index);
+        if (choices.IsShared(node, index) && !isSoft)
         {
-            var soft = SoftOf(frame.Records[node]!.Observations[index]);
-            return Mix(1.0 - soft, start, soft, model.Prior.AtRandom(frame.Sexes[node], All));
-        }
-
-        if (sure == 1.0)
-        {
-            return start;
-        }
-
-        if (choices.IsShared(node, index))
-        {
-            Doubted.Add(new(node, index, start, otherwise, sure, 1.0 - sure));
+            Doubted.Add(new(node, index, start, otherwise, sure, 1.0 - sure, IsStart: true));
             return Ones();
         }
 
-        return Mix(sure, start, 1.0 - sure, otherwise);
+        var doubted = sure == 1.0 ? start : Mix(sure, start, 1.0 - sure, otherwise);
+        var soft = isSoft ? SoftOf(frame.Records[node]!.Observations[index]) : 0.0;
+        return isSoft ? Mix(1.0 - soft, doubted, soft, Anything(node)) : doubted;
     }
 
     // The weights of a record by state; null where it says nothing here or is weighed through a doubt of its own.
@@ -173,25 +184,16 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
         }
 
         var weights = model.Weights.Of(observation);
-        if (choices.IsSoft(frame.Records[node]!.Key, index))
-        {
-            var soft = SoftOf(observation);
-            return Mix(1.0 - soft, weights, soft, Ones());
-        }
-
         var sure = observation.Confidence.Value;
-        if (sure == 1.0)
+        var isSoft = choices.IsSoft(frame.Records[node]!.Key, index);
+        if (choices.IsShared(node, index) && !isSoft)
         {
-            return weights;
-        }
-
-        if (choices.IsShared(node, index))
-        {
-            Doubted.Add(new(node, index, weights, Ones(), (2.0 * sure) - 1.0, 1.0 - sure));
+            Doubted.Add(new(node, index, weights, Ones(), (2.0 * sure) - 1.0, 1.0 - sure, IsStart: false));
             return null;
         }
 
-        return [.. weights.Select(w => (sure * w) + ((1.0 - sure) * (1.0 - w)))];
+        var doubted = sure == 1.0 ? weights : [.. weights.Select(w => (sure * w) + ((1.0 - sure) * (1.0 - w)))];
+        return isSoft ? Mix(1.0 - SoftOf(observation), doubted, SoftOf(observation), Ones()) : doubted;
     }
 
     private double[] Finish(int node, double[]? weights, bool isOwn)
@@ -203,15 +205,16 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
         }
 
         var result = weights is null ? Ones() : isOwn ? weights : (double[])weights.Clone();
+        var survival = model.SurvivalOf(sex);
         for (var s = 0; s < result.Length; s++)
         {
-            result[s] *= _space.Sexes[s] is { } own && sex is { } known && own != known ? 0.0 : model.Survival[s];
+            result[s] *= _space.Sexes[s] is { } own && sex is { } known && own != known ? 0.0 : survival[s];
         }
 
         return result;
     }
 
-    private bool All(int locus, int allele) => true;
+    private double[] Anything(int node) => model.Prior.AtRandom(frame.Sexes[node], (_, _) => true, FounderPrior.Tiny);
 
     private Func<int, int, bool> SpokenByYoung(int unknown)
     {
@@ -238,8 +241,8 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
         return (locus, allele) => spoken.Exists(s => s(locus, allele));
     }
 
-    private static double SoftOf(Observation observation) =>
-        observation is Observation.Said { Basis: StatementBasis.Told } ? SoftWords : SoftFact;
+    private double SoftOf(Observation observation) => Math.ScaleB(
+        1.0, -((observation is Observation.Said { Basis: StatementBasis.Told } ? SoftWords : SoftFact) >> choices.Eased));
 
     private double[] Ones()
     {
@@ -278,12 +281,3 @@ internal sealed class GroupBuilder(PedigreeFrame frame, GroupModel model, Record
         }
     }
 }
-
-/// <summary>A record that is in doubt as a whole, at one group.</summary>
-/// <param name="Node">The animal's node.</param>
-/// <param name="Index">The place in the list of observations.</param>
-/// <param name="IfRight">The weights by state if it is right.</param>
-/// <param name="IfWrong">The weights by state if it is not.</param>
-/// <param name="Right">The weight of its being right.</param>
-/// <param name="Wrong">The weight of its being wrong.</param>
-internal sealed record DoubtedRecord(int Node, int Index, double[] IfRight, double[] IfWrong, double Right, double Wrong);

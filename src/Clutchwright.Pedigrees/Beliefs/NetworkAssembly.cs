@@ -8,10 +8,13 @@ internal sealed class NetworkAssembly
     private readonly PedigreeFrame _frame;
     private readonly List<int> _counts = [];
     private readonly List<int> _groups = [];
+    private readonly List<int> _nodes = [];
     private readonly List<Factor> _factors = [];
-    private readonly Dictionary<(int Node, int Index), int> _doubts = [];
+    private readonly List<int> _factorGroups = [];
+    private readonly Dictionary<(int Node, int Index), (int Variable, int Factor)> _doubts = [];
     private readonly int[] _choices;
     private int[] _component = [];
+    private int _adding;
 
     /// <summary>Starts without any group.</summary>
     public NetworkAssembly(PedigreeFrame frame, int groupCount)
@@ -28,11 +31,14 @@ internal sealed class NetworkAssembly
     /// <summary>Gets the logarithm of what is constant, by group.</summary>
     public double LogConstant { get; private set; }
 
+    /// <summary>Gets a node at which what is fixed is not possible; -1 where none was met.</summary>
+    public int FailedAt { get; private set; } = -1;
+
     /// <summary>Adds a group that has been reduced.</summary>
     /// <returns>Whether what is fixed there is possible.</returns>
     public bool Add(GroupNetwork network, GroupModel model, IReadOnlyList<DoubtedRecord> doubted)
     {
-        var group = network.Space.Group.Index;
+        var group = _adding = network.Space.Group.Index;
         var variables = new int[_frame.Count];
         Array.Fill(variables, -1);
         Variables[group] = variables;
@@ -40,7 +46,7 @@ internal sealed class NetworkAssembly
         {
             if (network.States[node].Length > 1)
             {
-                variables[node] = NewVariable(network.States[node].Length, group);
+                variables[node] = NewVariable(network.States[node].Length, group, node);
             }
         }
 
@@ -49,12 +55,12 @@ internal sealed class NetworkAssembly
         {
             if (network.Dams[node] == PedigreeFrame.None)
             {
-                Put([variables[node]], tables.Founder(node));
+                Put(node, [variables[node]], tables.Founder(node));
             }
             else if (network.PossibleSires[node].Length == 0)
             {
                 var (sire, dam) = (network.Sires[node], network.Dams[node]);
-                Put([variables[sire], variables[dam], variables[node]], tables.Trio(sire, dam, node));
+                Put(node, [variables[sire], variables[dam], variables[node]], tables.Trio(sire, dam, node));
             }
             else
             {
@@ -64,14 +70,19 @@ internal sealed class NetworkAssembly
 
         foreach (var doubt in doubted)
         {
-            if (!_doubts.TryGetValue((doubt.Node, doubt.Index), out var variable))
+            if (!_doubts.TryGetValue((doubt.Node, doubt.Index), out var known))
             {
-                _doubts.Add((doubt.Node, doubt.Index), variable = NewVariable(2, group));
-                Put([variable], [doubt.Right, doubt.Wrong]);
+                known = (NewVariable(2, group, doubt.Node), _factors.Count);
+                _doubts.Add((doubt.Node, doubt.Index), known);
+                Put(doubt.Node, [known.Variable], [doubt.Right, doubt.Wrong]);
+            }
+            else if (doubt.IsStart)
+            {
+                _factors[known.Factor] = new([known.Variable], [doubt.Right, doubt.Wrong]);
             }
 
             var states = network.States[doubt.Node];
-            Put([variables[doubt.Node], variable], [.. states.SelectMany(s => new[] { doubt.IfRight[s], doubt.IfWrong[s] })]);
+            Put(doubt.Node, [variables[doubt.Node], known.Variable], [.. states.SelectMany(s => new[] { doubt.IfRight[s], doubt.IfWrong[s] })]);
         }
 
         return !double.IsNegativeInfinity(LogConstant);
@@ -106,9 +117,12 @@ internal sealed class NetworkAssembly
             local[v] = parts[part].Add(v, _counts[v], _groups[v]);
         }
 
-        foreach (var factor in _factors)
+        for (var f = 0; f < _factors.Count; f++)
         {
-            parts[_component[factor.Variables[0]]].Factors.Add(new(Array.ConvertAll(factor.Variables, v => local[v]), factor.Values));
+            // A choice or a doubt reaches into groups in which all else is fixed.
+            var (factor, part) = (_factors[f], parts[_component[_factors[f].Variables[0]]]);
+            part.Factors.Add(new(Array.ConvertAll(factor.Variables, v => local[v]), factor.Values));
+            part.Groups.Add(_factorGroups[f]);
         }
 
         Local = local;
@@ -128,6 +142,9 @@ internal sealed class NetworkAssembly
     /// <summary>Gets the number of each variable inside its part.</summary>
     public int[] Local { get; private set; } = [];
 
+    /// <summary>A node that a variable belongs to.</summary>
+    public int NodeOf(int variable) => _nodes[variable];
+
     /// <summary>The part a variable is in.</summary>
     public int PartOf(int variable) => _component[variable];
 
@@ -138,43 +155,46 @@ internal sealed class NetworkAssembly
         var choice = _choices[_frame.Choices[node]];
         if (choice < 0)
         {
-            _choices[_frame.Choices[node]] = choice = NewVariable(males.Length, group);
-            Put([choice], [.. Enumerable.Repeat(1.0 / males.Length, males.Length)]);
+            _choices[_frame.Choices[node]] = choice = NewVariable(males.Length, group, node);
+            Put(node, [choice], [.. Enumerable.Repeat(1.0 / males.Length, males.Length)]);
         }
 
         var dam = network.Dams[node];
         var gametes = tables.GametesOf(males);
-        var passed = gametes.Length > 1 ? NewVariable(gametes.Length, group) : -1;
+        var passed = gametes.Length > 1 ? NewVariable(gametes.Length, group, node) : -1;
         for (var k = 0; k < males.Length; k++)
         {
-            Put([choice, variables[males[k]], passed], tables.Passed(males.Length, k, males[k], gametes));
+            Put(node, [choice, variables[males[k]], passed], tables.Passed(males.Length, k, males[k], gametes));
             if (tables.NeedsScaling(node))
             {
-                Put([choice, variables[males[k]], variables[dam]], tables.Scaling(males.Length, k, males[k], dam, node));
+                Put(node, [choice, variables[males[k]], variables[dam]], tables.Scaling(males.Length, k, males[k], dam, node));
             }
         }
 
-        Put([passed, variables[dam], variables[node]], tables.FromGamete(gametes, dam, node));
+        Put(node, [passed, variables[dam], variables[node]], tables.FromGamete(gametes, dam, node));
     }
 
-    private int NewVariable(int count, int group)
+    private int NewVariable(int count, int group, int node)
     {
+        _nodes.Add(node);
         _counts.Add(count);
         _groups.Add(group);
         return _counts.Count - 1;
     }
 
     // Variables of one state only are left out: they do not change how the entries are counted.
-    private void Put(int[] variables, double[] values)
+    private void Put(int node, int[] variables, double[] values)
     {
         var live = Array.FindAll(variables, v => v >= 0);
         if (live.Length == 0)
         {
             LogConstant += Math.Log(values[0]);
+            FailedAt = values[0] == 0.0 ? node : FailedAt;
         }
         else
         {
             _factors.Add(new(live, values));
+            _factorGroups.Add(_adding);
         }
     }
 }

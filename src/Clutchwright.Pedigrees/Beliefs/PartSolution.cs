@@ -6,6 +6,9 @@ namespace Clutchwright.Pedigrees.Beliefs;
 internal sealed class PartSolution
 {
     private const int KeptConditions = 64;
+
+    // A part as large as this is not solved again for every two animals; they are then taken as independent given everything.
+    private const double JointBudget = 2e7;
     private readonly Lock _turn = new();
     private readonly Dictionary<int, double[]?[][]> _given = [];
     private readonly int[] _counts;
@@ -41,8 +44,13 @@ internal sealed class PartSolution
         var plan = EliminationPlan.For(counts, part.Factors.Select(f => f.Variables));
         if (plan.Entries > settings.TableBudget)
         {
-            var sampled = NetworkSampler.Run(counts, part.Factors, settings, cancel);
-            return new(part, plan, sampled.LogTotal, sampled.Marginals, sampled.Errors);
+            if (NetworkSampler.SumCases(counts, part.Factors, settings, cancel) is { } summed)
+            {
+                return new(part, plan, summed.LogTotal, summed.Marginals, null);
+            }
+
+            var (means, errors) = NetworkSampler.Run(counts, part.Factors, plan, settings, cancel);
+            return new(part, plan, double.NaN, means, errors);
         }
 
         var tree = BucketTree.Of(counts, part.Factors, plan, cancel);
@@ -60,11 +68,11 @@ internal sealed class PartSolution
     }
 
     /// <summary>The weights of two variables together; they sum to 1.</summary>
-    /// <remarks>Solves the part once for each state of the first. Of a sampled part the two are taken as independent.</remarks>
+    /// <remarks>Solves the part once for each state of the first. Of a sampled or very large part the two are taken as independent.</remarks>
     public double[,] Joint(int first, int second, CancellationToken cancel)
     {
         var joint = new double[_counts[first], _counts[second]];
-        var given = Errors is null ? Given(first, cancel) : null;
+        var given = Errors is null && _plan.Entries <= JointBudget ? Given(first, cancel) : null;
         for (var x = 0; x < _counts[first]; x++)
         {
             var weights = given is null ? Marginals[second] : given[x]?[second];

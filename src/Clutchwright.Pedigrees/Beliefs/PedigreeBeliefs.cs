@@ -61,6 +61,13 @@ public sealed class PedigreeBeliefs
     /// <summary>Gets the records that cannot all be true. Each was then taken as possibly wrong, so that there is a belief nonetheless.</summary>
     public IReadOnlyList<ClashingRecords> Clashes => _run.Clashes;
 
+    /// <summary>Gets the loci at which there is anything to reckon, in the order of the species: a record speaks of an allele there, or an
+    /// allele has a frequency. At all others every animal is wild.</summary>
+    public IReadOnlyList<Locus> LociInPlay => field ??= [.. AllelesInPlay.LociOf(Species, _animals, Settings)];
+
+    /// <summary>Gets the reckoning behind it.</summary>
+    internal BeliefRun Run => _run;
+
     /// <summary>The belief of one animal.</summary>
     /// <exception cref="ArgumentException">There is no such animal.</exception>
     public AnimalBelief this[string key] => _nodes.TryGetValue(key, out var node)
@@ -95,6 +102,12 @@ public sealed class PedigreeBeliefs
         run.Run();
         return new(species, animals, settings, run, cache.Alone());
     }
+
+    /// <summary>The number of an animal among the nodes of the reckoning; of several young kept as a count the first.</summary>
+    /// <exception cref="ArgumentException">There is no such animal.</exception>
+    internal int NodeOf(string key) => _nodes.TryGetValue(key, out var node)
+        ? node
+        : throw new ArgumentException($"There is no animal {key}.", nameof(key));
 
     /// <summary>Whether there is an animal of this key.</summary>
     public bool Contains(string key) => _nodes.ContainsKey(key);
@@ -232,14 +245,14 @@ public sealed class PedigreeBeliefs
 
     private IEnumerable<int> NotCounted(int node, RecordedAnimal record)
     {
-        if (_run.Frame.IsFounder(node))
+        for (var i = 0; i < record.Observations.Count && !_run.Frame.IsFounder(node); i++)
         {
-            return [];
+            if (record.Observations[i] is Observation.Said { Basis: StatementBasis.Told } said
+                && _run.InPlay.Where(g => _run.Models[g]!.IsChance(said)).ToArray() is { Length: > 0 } groups
+                && !Array.Exists(groups, g => _run.Choices.IsCut(node, g)))
+            {
+                yield return i;
+            }
         }
-
-        return _run.ChancesTold(node)
-            .GroupBy(t => t.Said)
-            .Where(t => t.All(p => !_run.Choices.IsCut(node, p.Group)))
-            .Select(t => record.Observations.Select((o, i) => (o, i)).First(p => ReferenceEquals(p.o, t.Key)).i);
     }
 }

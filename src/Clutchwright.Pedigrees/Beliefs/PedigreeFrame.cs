@@ -19,6 +19,8 @@ internal sealed class PedigreeFrame
         ChoiceCount = choiceCount;
         Sexes = sexes;
         RecordedCount = recorded;
+        Kin = KinOf(sires, dams, possibleSires);
+        KinCount = Kin.Length == 0 ? 0 : Kin.Max() + 1;
         _youngOfUnknown = [.. Enumerable.Range(recorded, records.Length - recorded).Select(_ => new List<int>())];
         for (var node = 0; node < recorded; node++)
         {
@@ -50,6 +52,12 @@ internal sealed class PedigreeFrame
     /// <summary>Gets the sexes: as recorded, or as the part in a pair tells.</summary>
     public Sex?[] Sexes { get; }
 
+    /// <summary>Gets for each node the number of the kin it belongs to: animals of other numbers have nothing to do with it.</summary>
+    public int[] Kin { get; }
+
+    /// <summary>Gets how many kins there are.</summary>
+    public int KinCount { get; }
+
     /// <summary>Gets how many nodes have a record.</summary>
     public int RecordedCount { get; }
 
@@ -61,6 +69,39 @@ internal sealed class PedigreeFrame
 
     /// <summary>Whether a node has no parents here.</summary>
     public bool IsFounder(int node) => Dams[node] == None;
+
+    private static int[] KinOf(int[] sires, int[] dams, int[][] possibleSires)
+    {
+        var root = Enumerable.Range(0, sires.Length).ToArray();
+        for (var node = 0; node < root.Length; node++)
+        {
+            foreach (var parent in possibleSires[node].Append(sires[node]).Append(dams[node]).Where(p => p != None))
+            {
+                root[Root(node)] = Root(parent);
+            }
+        }
+
+        var numbers = new Dictionary<int, int>();
+        var kin = new int[root.Length];
+        for (var node = 0; node < root.Length; node++)
+        {
+            var at = Root(node);
+            numbers.TryAdd(at, numbers.Count);
+            kin[node] = numbers[at];
+        }
+
+        return kin;
+
+        int Root(int v)
+        {
+            while (root[v] != v)
+            {
+                v = root[v] = root[root[v]];
+            }
+
+            return v;
+        }
+    }
 
     /// <summary>Numbers the animals.</summary>
     /// <exception cref="ArgumentException">A sire is female, a dam male, or a count of young has young of its own.</exception>
@@ -100,7 +141,7 @@ internal sealed class PedigreeFrame
             var record = records[node]!;
             var sire = record.Sire is null ? None : first[record.Sire];
             var dam = record.Dam is null ? None : first[record.Dam];
-            int[] several = record.Sire is null ? [.. record.PossibleSires.Distinct(StringComparer.Ordinal).Select(k => first[k])] : [];
+            int[] several = record.Sire is null ? [.. record.PossibleSires.Select(k => first[k]).Distinct().Order()] : [];
             if (several.Length == 1)
             {
                 (sire, several) = (several[0], []);
@@ -109,7 +150,7 @@ internal sealed class PedigreeFrame
             var clutch = record.Clutch ?? $"\u0001{record.Key}";
             if (several.Length > 1)
             {
-                var key = $"{record.Dam}\u0001{clutch}\u0001{string.Join('\u0001', record.PossibleSires)}";
+                var key = $"{dam} {string.Join(',', several)} {clutch}";
                 if (!choiceOf.TryGetValue(key, out var choice))
                 {
                     choiceOf.Add(key, choice = choiceOf.Count);
@@ -124,11 +165,11 @@ internal sealed class PedigreeFrame
 
             if (dam == None && (sire != None || several.Length > 0))
             {
-                dam = Unknown($"d\u0001{record.Sire}\u0001{clutch}");
+                dam = Unknown($"dam {sire} {string.Join(',', several)} {clutch}");
             }
             else if (dam != None && sire == None && several.Length == 0)
             {
-                sire = Unknown($"s\u0001{record.Dam}\u0001{clutch}");
+                sire = Unknown($"sire {dam} {clutch}");
             }
 
             sires.Add(sire);

@@ -19,6 +19,9 @@ public enum AnimalField
     /// <summary>Statements with a date, a source or a doubt, which do not fit in the three columns of plain text.</summary>
     Statements,
 
+    /// <summary>How many young alike a row of a file stands for, where only a count was kept.</summary>
+    Count,
+
     /// <summary>A column that is none of ours: its cells are added to the notes under its header.</summary>
     KeptAsNote,
 

@@ -74,7 +74,7 @@ public sealed class AnimalFile
     public ImportPreview CheckAlone(CheckTradeText check)
     {
         ArgumentNullException.ThrowIfNull(check);
-        return ImportCheck.Run(this, check, [], NumberOf).Preview;
+        return ImportCheck.RunAlone(this, check, NumberOf).Preview;
     }
 
     /// <summary>Takes the file for a stock of its own: its animals with their statements, as <see cref="AllAnimals"/> gives those of the
@@ -85,13 +85,16 @@ public sealed class AnimalFile
     public Outcome<IReadOnlyList<Animal>> ToAnimals(CheckTradeText check)
     {
         ArgumentNullException.ThrowIfNull(check);
-        var (run, preview) = ImportCheck.Run(this, check, [], NumberOf);
+        var (run, preview) = ImportCheck.RunAlone(this, check, NumberOf);
         return preview.Problems.Count > 0
             ? new ImportProblem.Refused(preview.Problems)
             : Outcome.Of<IReadOnlyList<Animal>>([.. run.New.Select(added => Animal.Of(
                 added.Id, added.Entry, added.Row.Statements.Select((entry, index) =>
                     new Statement(new StatementId(Number(added.Row.Row, index + 1)), added.Id, entry))))]);
     }
+
+    /// <summary>How many young an animal of <see cref="ToAnimals"/> stands for, where that is more than one.</summary>
+    public IReadOnlyDictionary<AnimalId, int> Counts() => Rows.Where(row => row.Count > 1).ToDictionary(NumberOf, row => row.Count);
 
     /// <summary>The ids of rows that have a problem: other rows may name them as parents all the same.</summary>
     internal IReadOnlyList<string> UnreadTags { get; init; } = [];

@@ -8,6 +8,9 @@ namespace Clutchwright.Stock.Import;
 /// as in their own rows.</summary>
 public sealed class AnimalRow
 {
+    /// <summary>The most young that one row may stand for.</summary>
+    public const int MaxCount = 10_000;
+
     /// <summary>As a spreadsheet counts: the header is row 1.</summary>
     public required int Row { get; init; }
 
@@ -31,6 +34,9 @@ public sealed class AnimalRow
     public DateRange? Hatched { get; init; }
 
     public AnimalStatus Status { get; init; } = AnimalStatus.Kept;
+
+    /// <summary>How many young alike the row stands for; 1: an animal.</summary>
+    public int Count { get; init; } = 1;
 
     public double? MassGrams { get; init; }
 

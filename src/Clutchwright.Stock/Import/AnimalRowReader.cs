@@ -60,6 +60,7 @@ internal sealed class AnimalRowReader(
             Hatched = ReadHatched(),
             Status = ReadStatus(),
             MassGrams = ReadMass(),
+            Count = ReadCount(),
             Notes = ReadNotes(),
             Statements = ReadStatements(),
         };
@@ -171,6 +172,23 @@ internal sealed class AnimalRowReader(
         }
 
         return mass;
+    }
+
+    private int ReadCount()
+    {
+        var text = Cell(AnimalField.Count);
+        if (text.Length == 0)
+        {
+            return 1;
+        }
+
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is >= 1 and <= AnimalRow.MaxCount)
+        {
+            return count;
+        }
+
+        Add(AnimalField.Count, new ImportProblem.CountUnreadable(text, AnimalRow.MaxCount));
+        return 1;
     }
 
     private string ReadNotes()

@@ -5,6 +5,9 @@ namespace Clutchwright.Stock.Import;
 /// <summary>The names of the columns of a pedigree file.</summary>
 internal static class Headers
 {
+    /// <summary>A column that is read of a file by itself only: the book has an animal for each row.</summary>
+    private const string CountName = "count";
+
     /// <summary>The columns as they are written, in this order.</summary>
     public static readonly IReadOnlyList<(AnimalField Field, string Name)> Written =
     [
@@ -35,10 +38,11 @@ internal static class Headers
             ("mass", AnimalField.MassGrams),
             ("weight g", AnimalField.MassGrams),
             ("note", AnimalField.Notes),
+            (CountName, AnimalField.Count),
         ])
         .ToDictionary(pair => Key(pair.Item1), pair => pair.Item2, StringComparer.Ordinal);
 
-    public static string NameOf(AnimalField field) => Written.FirstOrDefault(column => column.Field == field).Name ?? "";
+    public static string NameOf(AnimalField field) => field == AnimalField.Count ? CountName : Written.FirstOrDefault(column => column.Field == field).Name ?? "";
 
     public static AnimalField FieldOf(string header) => Known.GetValueOrDefault(Key(header), AnimalField.KeptAsNote);
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Export;
 using Clutchwright.Stock.Statements;
@@ -17,9 +18,13 @@ internal sealed class ImportCheck
     private readonly Dictionary<int, RowFate> _fates = [];
     private readonly Dictionary<AnimalId, string> _stockTags;
     private readonly Func<AnimalRow, AnimalId> _idOf;
+    private readonly bool _isAlone;
+    private readonly Dictionary<string, int> _severals;
 
-    private ImportCheck(AnimalFile file, CheckTradeText check, List<Animal> stock, Func<AnimalRow, AnimalId> idOf)
+    private ImportCheck(AnimalFile file, CheckTradeText check, List<Animal> stock, Func<AnimalRow, AnimalId> idOf, bool isAlone)
     {
+        _isAlone = isAlone;
+        _severals = file.Rows.Where(row => row.Count > 1).ToDictionary(row => Tags.Key(row.Tag), row => row.Count, StringComparer.Ordinal);
         _file = file;
         _check = check;
         _idOf = idOf;
@@ -35,16 +40,17 @@ internal sealed class ImportCheck
 
     public static async Task<(ImportCheck Check, ImportPreview Preview)> RunAsync(
         StockContext db, AnimalFile file, CheckTradeText check, CancellationToken cancellation) =>
-        Run(file, check, await AllAnimals.LoadAsync(db, cancellation), _ => AnimalId.New());
+        Run(new ImportCheck(file, check, await AllAnimals.LoadAsync(db, cancellation), _ => AnimalId.New(), isAlone: false));
 
+    /// <summary>Holds a file against the rules by itself, as an empty stock would.</summary>
     /// <param name="file">The file.</param>
     /// <param name="check">Reads trade text.</param>
-    /// <param name="stock">Every animal out of the bin, with its statements.</param>
     /// <param name="idOf">The identity of a new animal.</param>
-    public static (ImportCheck Check, ImportPreview Preview) Run(
-        AnimalFile file, CheckTradeText check, List<Animal> stock, Func<AnimalRow, AnimalId> idOf)
+    public static (ImportCheck Check, ImportPreview Preview) RunAlone(AnimalFile file, CheckTradeText check, Func<AnimalRow, AnimalId> idOf) =>
+        Run(new ImportCheck(file, check, [], idOf, isAlone: true));
+
+    private static (ImportCheck Check, ImportPreview Preview) Run(ImportCheck run)
     {
-        var run = new ImportCheck(file, check, stock, idOf);
         run.SortOut();
         run.CheckEach();
         run.CheckTogether();
@@ -53,7 +59,7 @@ internal sealed class ImportCheck
             run._fates[problem.Row] = RowFate.Refused;
         }
 
-        return (run, new ImportPreview(file, run._fates, [.. run._problems.OrderBy(problem => problem.Row)]));
+        return (run, new ImportPreview(run._file, run._fates, [.. run._problems.OrderBy(problem => problem.Row)]));
     }
 
     /// <summary>Tells new rows from those that the stock has already.</summary>
@@ -98,6 +104,11 @@ internal sealed class ImportCheck
         var unread = _file.UnreadTags.Select(Tags.Key).ToHashSet(StringComparer.Ordinal);
         foreach (var row in _file.Rows.Where(row => _fates[row.Row] == RowFate.New && !refused.Contains(row.Row)))
         {
+            if (row.Count > 1 && !_isAlone)
+            {
+                Add(row, AnimalField.Count, new ImportProblem.CountInStock(row.Count), row.Count.ToString(CultureInfo.InvariantCulture));
+            }
+
             var sires = row.SireTags.Select(tag => Resolve(row, AnimalField.Sire, tag, tags, unread)).OfType<AnimalId>().ToList();
             var entry = new AnimalEntry
             {
@@ -136,6 +147,11 @@ internal sealed class ImportCheck
     {
         if (_idOfTag.TryGetValue(Tags.Key(tag), out var id))
         {
+            if (_severals.TryGetValue(Tags.Key(tag), out var count))
+            {
+                Add(row, field, new ImportProblem.ParentIsSeveral(tag, count), tag);
+            }
+
             return id;
         }
 

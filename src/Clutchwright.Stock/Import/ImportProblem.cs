@@ -50,6 +50,15 @@ public abstract record ImportProblem : Problem
     /// <summary>Several dams: only sires can be in doubt.</summary>
     public sealed record SeveralDams(string Text) : ImportProblem;
 
+    /// <summary>Not how many young a row stands for.</summary>
+    public sealed record CountUnreadable(string Text, int Most) : ImportProblem;
+
+    /// <summary>A row for several young is no animal of the stock.</summary>
+    public sealed record CountInStock(int Count) : ImportProblem;
+
+    /// <summary>The parent named is a row for several young.</summary>
+    public sealed record ParentIsSeveral(string Tag, int Count) : ImportProblem;
+
     /// <summary>The cell of further statements is not what the program writes there.</summary>
     public sealed record StatementsUnreadable(string Reason) : ImportProblem;
 

@@ -38,6 +38,43 @@ public sealed class SpeciesCatalogueTests
     }
 
     [Fact]
+    public void Read_Frequency_IsKeptWithItsGrounds()
+    {
+        using var folder = new TestFolder();
+        folder.Change("loci/all.yaml", "two-copies: white\n", "two-copies: white\n        frequency: {value: 0.03, evidence: {grade: published, source: [invented]}}\n");
+
+        var read = CatalogueFolder.Read(folder.Path).Catalogue!;
+
+        var frequency = read.FindAllele("Pale")!.Frequency!;
+        Assert.Equal(0.03, frequency.Value);
+        Assert.Equal(EvidenceGrade.Published, frequency.Evidence.Grade);
+        Assert.All(Catalogue.Alleles, a => Assert.Null(a.Frequency));
+    }
+
+    [Theory]
+    [InlineData("{value: 0, evidence: {grade: reported}}", "it must be more than 0")]
+    [InlineData("{value: 0.5}", "evidence")]
+    [InlineData("0.5", "frequency")]
+    public void Read_FrequencyThatCannotBe_IsAProblem(string text, string told)
+    {
+        using var folder = new TestFolder();
+        folder.Change("loci/all.yaml", "two-copies: white\n", $"two-copies: white\n        frequency: {text}\n");
+
+        Assert.Contains(told, Assert.Single(folder.Problems()), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_FrequenciesOfOneLocusAboveOne_AreAProblem()
+    {
+        using var folder = new TestFolder();
+        const string Half = ", frequency: {value: 0.6, evidence: {grade: reported}}, evidence";
+        folder.Change("loci/all.yaml", "two-copies: grey, evidence", "two-copies: grey" + Half);
+        folder.Change("loci/all.yaml", "one-copy: darker, two-copies: black, evidence", "one-copy: darker, two-copies: black" + Half);
+
+        Assert.Contains("sum to more than 1", Assert.Single(folder.Problems()), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void EvidenceOf_Allele_NamesItsSource()
     {
         var pale = Catalogue.FindAllele("PALE")!;

@@ -75,6 +75,9 @@ public sealed class AnimalFileTests
     [InlineData("id,sire\nH,S\n", "ParentUnknown")]
     [InlineData("id,sire\nH,S\nS,H\n", "OwnAncestor OwnAncestor")]
     [InlineData("id,told\nH,?\n", "TextUnreadable")]
+    [InlineData("id,count\nH,\nI,1\nJ,12\n", "")]
+    [InlineData("id,count\nH,0\nI,1.5\nJ,-2\nK,many\nL,10001\n", "CountUnreadable CountUnreadable CountUnreadable CountUnreadable CountUnreadable")]
+    [InlineData("id,dam,count\nH,S,\nS,,2\n", "ParentIsSeveral")]
     public void CheckAlone_AnyFile_IsHeldAgainstTheRules(string text, string problems)
     {
         var preview = AnimalFile.Read(text).CheckAlone(TestBook.Check);

@@ -28,6 +28,18 @@ public sealed class ImportTests
     }
 
     [Fact]
+    public async Task ReadAnimalFile_RowForSeveralYoung_IsRefusedByTheStock()
+    {
+        using var book = await TestBook.NewAsync();
+
+        var several = (await book.PreviewAsync("id,count\nH,4\n")).Expect();
+        var one = (await book.PreviewAsync("id,count\nH,1\n")).Expect();
+
+        Assert.Equal(new ImportProblem.CountInStock(4), Assert.Single(several.Problems).Problem);
+        Assert.True(one.CanImport);
+    }
+
+    [Fact]
     public async Task ReadAsync_Utf16FileWithBlankLinesAndEmptyCells_SamplesTheFirstFilledCellOfEachColumn()
     {
         var bytes = Encoding.Unicode.GetPreamble().Concat(Encoding.Unicode.GetBytes("\nid;rack;shed\nH;;\n\nS; 4 ;\n")).ToArray();

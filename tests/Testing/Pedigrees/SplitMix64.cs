@@ -21,4 +21,7 @@ public sealed class SplitMix64(ulong seed)
 
     /// <summary>A whole number from 0 to <paramref name="limit"/> less 1: the next 64 bits modulo the limit.</summary>
     public int Below(int limit) => (int)(Next() % (ulong)limit);
+
+    /// <summary>A number from 0, included, to 1, not included: the upper 53 of the next 64 bits.</summary>
+    public double NextShare() => (Next() >> 11) * (1.0 / (1UL << 53));
 }
