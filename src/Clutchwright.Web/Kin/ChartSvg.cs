@@ -201,8 +201,9 @@ internal sealed class ChartSvg
         }
     }
 
+    // On a page the link around a text says it in a sentence.
     private void Text(string use, double x, double y, string text) =>
-        _svg.Append(CultureInfo.InvariantCulture, $"<text {_pen.Of(use)} x=\"{N(x)}\" y=\"{N(y)}\">{E(text)}</text>");
+        _svg.Append(CultureInfo.InvariantCulture, $"<text {_pen.Of(use)}{(_pen.IsLinked ? " aria-hidden=\"true\"" : "")} x=\"{N(x)}\" y=\"{N(y)}\">{E(text)}</text>");
 
     private static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 
