@@ -66,7 +66,7 @@ internal sealed class BeliefExplainer
             notCounted,
             posterior.Chance(isRatio),
             posterior.Odds,
-            _beliefs.Run.Models[_claim.Group.Index] is not null && _beliefs.Run.Choices.Level(_claim.Group.Index) > 0);
+            _beliefs.Run.Models[_claim.Group.Index] is not null && _beliefs.Run.Choices.IsRaised(_claim.Group.Index, Frame.Kin[_node]));
 
     // Records that could tell something; own ones that cannot are noted as silent.
     private List<RecordPlace> Telling(HeardBeliefs heard, List<RecordPlace> silent)

@@ -105,12 +105,11 @@ internal sealed class HeardBeliefs
     public ClaimOdds AtRandom()
     {
         var model = _run.Models[_group]!;
-        var weights = model.Prior.AtRandom(Frame.Sexes[_node], _run.Choices.Level(_group) > 0 ? (_, _) => true : null);
+        var weights = model.Prior.AtRandom(Frame.Sexes[_node], _run.Choices.IsRaised(_group, Frame.Kin[_node]) ? (_, _) => true : null);
         var (yes, no) = (0.0, 0.0);
         for (var s = 0; s < weights.Length; s++)
         {
-            var weight = weights[s] * model.Survival[s];
-            (yes, no) = Holds(model.Space, s) ? (yes + weight, no) : (yes, no + weight);
+            (yes, no) = Holds(model.Space, s) ? (yes + weights[s], no) : (yes, no + weights[s]);
         }
 
         return new(yes, no);

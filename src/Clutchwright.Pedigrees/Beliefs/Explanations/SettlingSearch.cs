@@ -164,7 +164,7 @@ internal sealed class SettlingSearch
         var isSire = _run.Frame.Sexes[_node] != Sex.Female;
         var mateIsHeterogametic = (isSire ? Sex.Female : Sex.Male) == _heterogametic;
         var mate = Space.Of(new(haplotype, haplotype), mateIsHeterogametic);
-        var survival = _run.Models[_group]!.Survival;
+        var survival = _run.Models[_group]!.SurvivalOf(null);
         return state =>
         {
             var one = new Dictionary<string, double>(StringComparer.Ordinal);
