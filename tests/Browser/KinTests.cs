@@ -1,3 +1,4 @@
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Xunit;
 using static Microsoft.Playwright.Assertions;
@@ -8,6 +9,17 @@ namespace Clutchwright.Browser;
 [Collection(BrowserGroup.Name)]
 public sealed class KinTests(BrowserFixture browser)
 {
+    [Theory]
+    [InlineData("demo", "/kin?animal=T-308")]
+    [InlineData("large", "/kin/pairs")]
+    public async Task Page_Axe_FindsNothing(string room, string path)
+    {
+        await using var visit = await browser.VisitAsync(room);
+        await visit.GoAsync(path);
+
+        Assert.Empty((await visit.Page.RunAxe()).Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+    }
+
     [Theory]
     [InlineData(1280, true)]
     [InlineData(360, true)]
@@ -50,7 +62,7 @@ public sealed class KinTests(BrowserFixture browser)
         for (var i = 0; i < animals + 10 && reached.Count < animals; i++)
         {
             await page.Keyboard.PressAsync("Tab");
-            if (await page.EvaluateAsync<string?>("() => document.activeElement.classList.contains('who') ? document.activeElement.getAttribute('aria-label') : null") is { } name)
+            if (await page.EvaluateAsync<string?>("() => document.activeElement.classList.contains('who') ? document.activeElement.querySelector('title').textContent : null") is { } name)
             {
                 reached.Add(name);
             }

@@ -89,7 +89,7 @@ internal sealed class ChartSvg
             More(symbol, tag);
             var opened = _pen.IsLinked;
             _svg.Append(opened
-                ? $"<a class=\"who{(symbol.IsAskedAbout ? " asked" : "")}{(symbol.IsHere ? "" : " away")}\" href=\"{E(Links.Animal(tag))}\" aria-label=\"{E(symbol.Description)}\">"
+                ? $"<a class=\"who{(symbol.IsAskedAbout ? " asked" : "")}{(symbol.IsHere ? "" : " away")}\" href=\"{E(Links.Animal(tag))}\">"
                 : "<g>");
             _svg.Append(CultureInfo.InvariantCulture, $"<title>{E(symbol.Description)}</title>");
             if (opened)
@@ -177,7 +177,7 @@ internal sealed class ChartSvg
         {
             if (_pen.IsLinked)
             {
-                _svg.Append(CultureInfo.InvariantCulture, $"<a class=\"beyond\" href=\"{E(Links.Kin(tag))}\" aria-label=\"{E(words)}\"><title>{E(words)}</title><rect class=\"reach\" x=\"{N(left)}\" y=\"{N(top)}\" width=\"24\" height=\"19\"/>");
+                _svg.Append(CultureInfo.InvariantCulture, $"<a class=\"beyond\" href=\"{E(Links.Kin(tag))}\"><title>{E(words)}</title><rect class=\"reach\" x=\"{N(left)}\" y=\"{N(top)}\" width=\"24\" height=\"19\"/>");
             }
 
             draw();
@@ -201,9 +201,8 @@ internal sealed class ChartSvg
         }
     }
 
-    // On a page the link around a text says it in a sentence.
     private void Text(string use, double x, double y, string text) =>
-        _svg.Append(CultureInfo.InvariantCulture, $"<text {_pen.Of(use)}{(_pen.IsLinked ? " aria-hidden=\"true\"" : "")} x=\"{N(x)}\" y=\"{N(y)}\">{E(text)}</text>");
+        _svg.Append(CultureInfo.InvariantCulture, $"<text {_pen.Of(use)} x=\"{N(x)}\" y=\"{N(y)}\">{E(text)}</text>");
 
     private static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 
