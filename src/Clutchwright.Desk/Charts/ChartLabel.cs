@@ -8,6 +8,8 @@ internal static class ChartLabel
     /// <summary>The height of a line in CSS pixels; the faces set the text for it.</summary>
     public const double LineHeight = 13.5;
 
+    // What is rarer is told in words beside the drawing.
+    private const double LeastChance = 0.01;
     private const int MostSeen = 3;
     private const int MostCarried = 3;
 
@@ -25,7 +27,7 @@ internal static class ChartLabel
         }
 
         Add(LabelStyle.Seen, MostSeen, words.Parts.Where(p => p.IsSeen).Select(p => p.Text));
-        var carried = words.Parts.Where(p => !p.IsSeen && (marked.Count == 0 || marked.Contains(p.GeneId))).Select(p => p.Text).ToArray();
+        var carried = words.Parts.Where(p => !p.IsSeen && p.Chance?.Value is not < LeastChance && (marked.Count == 0 || marked.Contains(p.GeneId))).Select(p => p.Text).ToArray();
         Add(LabelStyle.Carried, MostCarried, carried.Select((text, i) => i < carried.Length - 1 ? text + "," : text));
         return lines;
 

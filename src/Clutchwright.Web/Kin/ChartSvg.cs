@@ -89,7 +89,7 @@ internal sealed class ChartSvg
             More(symbol, tag);
             var opened = _pen.IsLinked;
             _svg.Append(opened
-                ? $"<a class=\"who{(symbol.IsAskedAbout ? " asked" : "")}{(symbol.IsHere ? "" : " away")}\" href=\"{E(Links.Animal(tag))}\" aria-label=\"{E(symbol.Description)}\">"
+                ? $"<a class=\"who{(symbol.IsAskedAbout ? " asked" : "")}{(symbol.IsHere ? "" : " away")}\" href=\"{E(Links.Animal(tag))}\">"
                 : "<g>");
             _svg.Append(CultureInfo.InvariantCulture, $"<title>{E(symbol.Description)}</title>");
             if (opened)
@@ -177,7 +177,7 @@ internal sealed class ChartSvg
         {
             if (_pen.IsLinked)
             {
-                _svg.Append(CultureInfo.InvariantCulture, $"<a class=\"beyond\" href=\"{E(Links.Kin(tag))}\" aria-label=\"{E(words)}\"><title>{E(words)}</title><rect class=\"reach\" x=\"{N(left)}\" y=\"{N(top)}\" width=\"24\" height=\"19\"/>");
+                _svg.Append(CultureInfo.InvariantCulture, $"<a class=\"beyond\" href=\"{E(Links.Kin(tag))}\"><title>{E(words)}</title><rect class=\"reach\" x=\"{N(left)}\" y=\"{N(top)}\" width=\"24\" height=\"19\"/>");
             }
 
             draw();
