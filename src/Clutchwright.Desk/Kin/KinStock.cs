@@ -133,6 +133,6 @@ internal sealed class KinStock
     /// <summary>Hatchlings of one dam and one date with the same possible sires are one clutch, and have one sire, whoever he is: a female
     /// lays once a year.</summary>
     private Dictionary<string, string> Clutches() => _animals
-        .Where(a => a.PossibleSireIds.Count > 0 && a.DamId is not null && a.Hatched is not null)
-        .ToDictionary(a => Key(a.AnimalId), a => $"{Key(a.DamId!.Value)} {a.Hatched!.Earliest:O} {a.Hatched.Latest:O}", StringComparer.Ordinal);
+        .Where(a => a.PossibleSireIds.Count > 0 && a.DamId is not null && a.ClutchDate() is not null)
+        .ToDictionary(a => Key(a.AnimalId), a => $"{Key(a.DamId!.Value)} {a.ClutchDate()}", StringComparer.Ordinal);
 }

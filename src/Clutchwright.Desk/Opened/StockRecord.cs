@@ -69,7 +69,7 @@ internal sealed class StockRecord
             Count = CountOf(animal.AnimalId),
             PossibleSires = [.. animal.PossibleSireIds.Where(_byId.ContainsKey).Select(Key)],
             Hatched = animal.Hatched is { } day && day.Latest.DayNumber - day.Earliest.DayNumber <= 31 ? day.Earliest : null,
-            Clutch = animal.Hatched is { } hatched && hatched.Earliest == hatched.Latest ? hatched.Earliest.ToString("yyyyMMdd", System.Globalization.CultureInfo.InvariantCulture) : null,
+            Clutch = animal.ClutchDate(),
         };
     }
 

@@ -148,12 +148,13 @@ internal sealed class BeliefExplainer
         var all = groups.SelectMany(g => g.Records).ToHashSet();
         var soFar = new HashSet<RecordPlace>();
         var waiting = new List<(StepKind Kind, RecordPlace[] Records)>();
+        var untold = new List<RecordPlace>();
         var last = prior;
         for (var i = 0; i < groups.Count; i++)
         {
             soFar.UnionWith(groups[i].Records);
             waiting.Add(groups[i]);
-            if ((i == groups.Count - 1 ? posterior : heard.Odds(soFar)) is not { } now)
+            if ((heard.Odds(soFar) ?? (i == groups.Count - 1 ? posterior : null)) is not { } now)
             {
                 continue;
             }
@@ -161,20 +162,34 @@ internal sealed class BeliefExplainer
             RecordPlace[] records = [.. waiting.SelectMany(w => w.Records)];
             var kind = waiting.Count == 1 ? waiting[0].Kind : StepKind.Several;
             waiting.Clear();
+            if (!Add(kind, records, now))
+            {
+                // What tells nothing is not heard later either, so that each step tells of what stands in it.
+                untold.AddRange(records);
+                soFar.ExceptWith(records);
+            }
+        }
+
+        // Records of which none tells anything may yet tell something together.
+        if (untold.Count == 0 || !Add(StepKind.Several, [.. untold], posterior))
+        {
+            silent.AddRange(untold);
+        }
+
+        return steps;
+
+        bool Add(StepKind kind, RecordPlace[] records, ClaimOdds now)
+        {
             var factor = now.Since(last);
             var restsOn = heard.Odds(all.Except(records).ToHashSet()) is { } without ? posterior.Since(without) : double.NaN;
             if (Math.Abs(factor - 1.0) <= Nothing && Math.Abs(restsOn - 1.0) <= Nothing)
             {
-                silent.AddRange(records);
-            }
-            else
-            {
-                steps.Add(new(kind, records, factor, now.Chance(heard.IsRatio), restsOn));
+                return false;
             }
 
+            steps.Add(new(kind, records, factor, now.Chance(heard.IsRatio), restsOn));
             last = now;
+            return true;
         }
-
-        return steps;
     }
 }

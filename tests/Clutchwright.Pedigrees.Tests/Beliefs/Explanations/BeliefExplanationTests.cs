@@ -149,7 +149,7 @@ public class BeliefExplanationTests(ITestOutputHelper output)
             Close(beliefs[animal.Key].Genotype.ChanceOfCarrying(Clown).Value, explanation.Chance.Value);
             Assert.True(odds == explanation.Odds || Math.Abs(Math.Log(odds / explanation.Odds)) < 1e-9);
         }
-    }, iter: 300, seed: "0000000000001");
+    }, iter: 3000);
 
     [Fact]
     public void Of_KennelOfThreeHundred_FactorsMultiplyToTheBelief()
