@@ -50,6 +50,7 @@ public static class DeskServices
 
         services.AddSingleton(p => new ExplainBelief(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ListContradictions(p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new ListSuspects(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
 
         services.AddSingleton(p => new ListDeeds(p.GetRequiredService<OpenBook>()));
         services.AddSingleton(p => new ListAnimals(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));

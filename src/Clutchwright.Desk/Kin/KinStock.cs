@@ -1,7 +1,7 @@
-using Clutchwright.Pedigrees;
+using Clutchwright.Desk.Opened;
 using Clutchwright.Pedigrees.Kinship;
+using Clutchwright.Pedigrees;
 using Clutchwright.Stock.Animals;
-
 namespace Clutchwright.Desk.Kin;
 
 /// <summary>The kinship of the animals of a stock.</summary>
