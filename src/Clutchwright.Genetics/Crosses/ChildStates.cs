@@ -13,8 +13,6 @@ internal sealed record ChildState(Diplotype[] Diplotypes, Sex? Sex);
 /// <summary>Works out what an egg may be from two known parents.</summary>
 internal static class ChildStates
 {
-    private static readonly Weighted<Diplotype>[] Wild = [new(default, Probability.Certain)];
-
     /// <summary>The states at several groups together: groups segregate independently.</summary>
     public static IReadOnlyList<Weighted<ChildState>> Of(Mating mating, IReadOnlyList<LinkageGroup> groups, MatingCase parents)
     {
@@ -38,61 +36,6 @@ internal static class ChildStates
         var kept = states.Where(s => s.Value.Sex is null || s.Value.Sex == sex).ToArray();
         var total = kept.Aggregate(Probability.Impossible, (sum, s) => sum + s.Weight);
         return kept.Select(s => s with { Weight = s.Weight.Given(total) });
-    }
-
-    /// <summary>What young may be at one group, from what each parent may pass on: parents independent of each other need no joint cases.</summary>
-    public static IReadOnlyList<Weighted<Diplotype>> YoungAt(
-        Mating mating,
-        LinkageGroup group,
-        IReadOnlyList<Weighted<Diplotype>> sire,
-        IReadOnlyList<Weighted<Diplotype>> dam,
-        Sex? sex)
-    {
-        if (sire.Count == 1 && dam.Count == 1 && sire[0].Value.IsWild && dam[0].Value.IsWild)
-        {
-            return Wild;
-        }
-
-        var fromSire = Mix(group, sire, mating.SireIsHeterogametic);
-        var fromDam = Mix(group, dam, !mating.SireIsHeterogametic);
-        var sum = new Dictionary<Diplotype, Probability>();
-        var total = Probability.Impossible;
-        foreach (var (s, sireChance) in fromSire)
-        {
-            foreach (var (d, damChance) in fromDam)
-            {
-                var (diplotype, own) = Fertilization.Of(mating.Species, group, s, d);
-                if (sex is not null && own is not null && own != sex)
-                {
-                    continue;
-                }
-
-                var key = group.IsSex && sex is null ? Diplotype.Unordered(diplotype.First, diplotype.Second) : diplotype;
-                var chance = sireChance * damChance;
-                total += chance;
-                sum[key] = sum.TryGetValue(key, out var old) ? old + chance : chance;
-            }
-        }
-
-        return sum
-            .Where(p => !p.Value.IsImpossible)
-            .Select(p => new Weighted<Diplotype>(p.Key, p.Value.Given(total).Tamed()))
-            .ToArray();
-    }
-
-    private static Dictionary<Gamete, Probability> Mix(LinkageGroup group, IReadOnlyList<Weighted<Diplotype>> parent, bool heterogametic)
-    {
-        var sum = new Dictionary<Gamete, Probability>();
-        foreach (var (diplotype, weight) in parent)
-        {
-            foreach (var (gamete, chance) in GameteFormation.Of(group, diplotype, heterogametic))
-            {
-                var part = weight * chance;
-                sum[gamete] = sum.TryGetValue(gamete, out var old) ? old + part : part;
-            }
-        }
-
-        return sum;
     }
 
     private static Weighted<ChildState>[] OfGroup(Mating mating, LinkageGroup group, Diplotype sire, Diplotype dam)

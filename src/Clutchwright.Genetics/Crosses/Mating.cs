@@ -12,7 +12,6 @@ namespace Clutchwright.Genetics.Crosses;
 public sealed class Mating
 {
     private readonly Lazy<IReadOnlyList<MatingBlock>> _blocks;
-    private readonly (GenotypeBelief Sire, GenotypeBelief Dam)? _independent;
 
     private Mating(Species species, IReadOnlyList<MatingBlock> blocks)
     {
@@ -25,7 +24,6 @@ public sealed class Mating
     {
         Species = sire.Species;
         SireIsHeterogametic = sire.IsHeterogametic;
-        _independent = (sire, dam);
         _blocks = new(() => BlocksOf(sire, dam));
     }
 
@@ -166,45 +164,6 @@ public sealed class Mating
             .Select(g => new Weighted<(int, int)>(g.Key, g.Aggregate(Probability.Impossible, (sum, c) => sum + c.Weight)))
             .OrderByDescending(w => w.Weight)
             .ToArray();
-    }
-
-    /// <summary>What young of this pair may be at one linkage group, as laid.</summary>
-    /// <param name="group">A group of the species.</param>
-    /// <param name="sex">The sex of the young; <c>null</c>: not known, haplotypes then being given without regard to the chromosome they ride on.</param>
-    /// <returns>Distinct diplotypes with weights that sum to 1.</returns>
-    public IReadOnlyList<Weighted<Diplotype>> YoungAt(LinkageGroup group, Sex? sex)
-    {
-        if (_independent is { } parents)
-        {
-            return ChildStates.YoungAt(this, group, parents.Sire[group], parents.Dam[group], sex);
-        }
-
-        var block = Blocks.FirstOrDefault(b => b.Groups.Contains(group));
-        if (block is null)
-        {
-            return [new(default, Probability.Certain)];
-        }
-
-        var at = 0;
-        while (block.Groups[at] != group)
-        {
-            at++;
-        }
-
-        var sum = new Dictionary<Diplotype, Probability>();
-        foreach (var mating in block.Cases)
-        {
-            var young = ChildStates.Of(this, [group], new([mating.Sire[at]], [mating.Dam[at]], mating.Weight));
-            foreach (var (state, weight) in sex is { } known ? ChildStates.GivenSex(young, known) : young)
-            {
-                var diplotype = state.Diplotypes[0];
-                var key = group.IsSex && sex is null ? Diplotype.Unordered(diplotype.First, diplotype.Second) : diplotype;
-                var chance = mating.Weight * weight;
-                sum[key] = sum.TryGetValue(key, out var old) ? old + chance : chance;
-            }
-        }
-
-        return sum.Select(p => new Weighted<Diplotype>(p.Key, p.Value)).ToArray();
     }
 
     private static List<MatingBlock> BlocksOf(GenotypeBelief sire, GenotypeBelief dam)

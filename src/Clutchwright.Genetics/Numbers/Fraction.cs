@@ -59,9 +59,6 @@ public readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
     /// <summary>Gets whether the number is exactly 1.</summary>
     public bool IsOne => _large is null && _numerator == 1 && _denominatorLessOne == 0;
 
-    /// <summary>Gets whether a part of the ratio passes 62 bits.</summary>
-    internal bool IsLarge => _large is not null || _denominatorLessOne >= 1L << 62;
-
     private long Denominator64 => _denominatorLessOne + 1;
 
     /// <summary>Multiplies two ratios.</summary>

@@ -117,11 +117,6 @@ public readonly record struct Probability : IComparable<Probability>
         return _isInexact || whole._isInexact ? Rounded(Value / whole.Value) : From(_exact / whole._exact);
     }
 
-    /// <summary>The same number, let go of as an exact ratio where that has become unwieldy.</summary>
-    /// <remarks>Conditioned over many generations a ratio's digits double with each: past 62 bits of denominator it is kept as a double,
-    /// which is off by less than 2e-16.</remarks>
-    public Probability Tamed() => !_isInexact && _exact.IsLarge ? Rounded(_exact.ToDouble()) : this;
-
     /// <summary>The chance that <paramref name="times"/> independent repeats all give the event.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="times"/> is negative.</exception>
     public Probability Power(int times)

@@ -1,4 +1,3 @@
-using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
@@ -159,25 +158,6 @@ public sealed class PedigreeBeliefs
         }
 
         return ExactRatio.Weigh(pairs, weights, IsRatio(solution, [group.Index]));
-    }
-
-    /// <summary>Two animals as sire and dam, in the doubts they share as kin.</summary>
-    /// <param name="sire">A male, or an unsexed animal taken as one.</param>
-    /// <param name="dam">A female, or an unsexed animal taken as one.</param>
-    /// <param name="cancel">Stops the work.</param>
-    /// <exception cref="ArgumentException">There is no such animal, or it is of the other sex.</exception>
-    public Mating MatingOf(string sire, string dam, CancellationToken cancel = default)
-    {
-        var (ofSire, ofDam) = (this[sire].Genotype, this[dam].Genotype);
-        if (!AreTied(sire, dam))
-        {
-            return Mating.Of(ofSire, ofDam);
-        }
-
-        var together = TiedGroups(_nodes[sire], _nodes[dam])
-            .Select(g => Species.Groups[g])
-            .ToDictionary(g => g, g => Together(g, sire, dam, cancel));
-        return Mating.Of(ofSire, ofDam, together);
     }
 
     private IEnumerable<int> TiedGroups(int first, int second)

@@ -116,44 +116,6 @@ internal sealed class BucketTree
         }
     }
 
-    /// <summary>The weights of the states of two variables together, if they stand in one table.</summary>
-    /// <returns>One row for each state of the first; <c>null</c> if no table has both.</returns>
-    public double[,]? JointWithin(int first, int second)
-    {
-        ReadBack();
-        var (a, b) = (_rank[first], _rank[second]);
-        var (low, high) = (Math.Min(a, b), Math.Max(a, b));
-        foreach (var bucket in _buckets)
-        {
-            if (bucket.Rank > low)
-            {
-                break;
-            }
-
-            var scope = bucket.Scope;
-            if (Array.IndexOf(scope, low) < 0 || Array.IndexOf(scope, high) < 0)
-            {
-                continue;
-            }
-
-            var sum = new double[_counts[low] * _counts[high]];
-            TableWalk.Over(scope, CountsOf(scope)).Sum(bucket.Table, [([high, low], sum)]);
-            var joint = new double[_counts[a], _counts[b]];
-            for (var x = 0; x < _counts[high]; x++)
-            {
-                for (var y = 0; y < _counts[low]; y++)
-                {
-                    var weight = sum[(x * _counts[low]) + y];
-                    joint[a == high ? x : y, a == high ? y : x] = weight;
-                }
-            }
-
-            return joint;
-        }
-
-        return null;
-    }
-
     private static (int[] Scope, double[] Values) Ordered(int[] scope, double[] values, int[] counts)
     {
         var isOrdered = true;

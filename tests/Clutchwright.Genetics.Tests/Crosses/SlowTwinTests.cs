@@ -1,6 +1,5 @@
 using Clutchwright.Genetics.Clutches;
 using Clutchwright.Genetics.Crosses;
-using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Tests.Twin;
 using Clutchwright.Testing;
@@ -24,21 +23,6 @@ public class SlowTwinTests
         ScenarioGen.Small.Sample(s => CompareAll(s, TwinCheck.Float), iter: Scenarios);
 
     [Fact]
-    public void YoungAt_AnyGroupAndSex_IsCloseToTheSlowTwin() => ScenarioGen.Small.Sample(
-        scenario =>
-        {
-            var twin = TwinCheck.Float.Twin(scenario);
-            foreach (var group in scenario.Sample.Species.Groups)
-            {
-                foreach (var sex in new Sex?[] { null, Sex.Female, Sex.Male })
-                {
-                    CompareYoung(scenario.Parents.Mating, twin, group, sex);
-                }
-            }
-        },
-        iter: Scenarios / 4);
-
-    [Fact]
     public void PairsAt_AnyParents_AreThePairsOfTheirCases() => ScenarioGen.Small.Sample(
         scenario =>
         {
@@ -59,32 +43,6 @@ public class SlowTwinTests
             }
         },
         iter: Scenarios / 4);
-
-    // Whole children of the twin, each looked at on the one group; where the sex is not known strands are not told apart.
-    private static void CompareYoung(Mating mating, SlowTwin<FloatNumber> twin, LinkageGroup group, Sex? sex)
-    {
-        var expected = new Dictionary<Diplotype, double>();
-        foreach (var child in twin.Children.Where(c => sex is null || c.Sex == sex))
-        {
-            var haplotypes = new int[2];
-            for (var i = 0; i < group.Loci.Count; i++)
-            {
-                var (first, second) = child.Pair(group.Loci[i].Index);
-                haplotypes[0] = group.With(haplotypes[0], i, first);
-                haplotypes[1] = group.With(haplotypes[1], i, second);
-            }
-
-            var key = group.IsSex && child.Sex == sex && twin.IsHeterogametic(child.Sex)
-                ? new Diplotype(haplotypes[0], haplotypes[1])
-                : Diplotype.Unordered(haplotypes[0], haplotypes[1]);
-            expected[key] = expected.GetValueOrDefault(key) + (twin.Laid(child).Value * (sex is null ? 1.0 : 2.0));
-        }
-
-        var young = mating.YoungAt(group, sex);
-
-        Assert.Equal(expected.Count, young.Count);
-        Assert.All(young, y => Assert.Equal(expected[y.Value], y.Weight.Value, 1e-11));
-    }
 
     private static (int First, int Second) Sorted((int First, int Second) pair) =>
         pair.First <= pair.Second ? pair : (pair.Second, pair.First);

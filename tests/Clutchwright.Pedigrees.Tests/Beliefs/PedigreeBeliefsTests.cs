@@ -136,7 +136,7 @@ public class PedigreeBeliefsTests
     }
 
     [Fact]
-    public void MatingOf_FullSibs_SharesTheirDoubt()
+    public void Together_FullSibs_SharesTheirDoubt()
     {
         var beliefs = Of(
             Founder("s", Sex.Male, Normal(), Chance(1, 2)),
@@ -149,7 +149,6 @@ public class PedigreeBeliefsTests
         // Both carry with 1/2 x 1/4, not with (1/4)^2.
         Assert.Equal("1/8", together.Single(w => !w.Value.First.IsWild && !w.Value.Second.IsWild).Weight.ToString());
         Assert.True(beliefs.AreTied("y", "z"));
-        Assert.NotNull(beliefs.MatingOf("y", "z", TestContext.Current.CancellationToken));
     }
 
     private static PedigreeBeliefs Of(params RecordedAnimal[] animals) => PedigreeBeliefs.Of(Snake, animals);

@@ -34,29 +34,6 @@ public class BucketTreeTests
         iter: 1000);
 
     [Fact]
-    public void JointWithin_VariablesOfOneTable_IsTheSumOverAllCombinations() => SmallNetwork.Any.Sample(
-        network =>
-        {
-            var tree = Solve(network);
-            var total = network.Combinations().Sum(c => c.Weight);
-            foreach (var scope in network.Factors.Select(f => f.Variables).Where(v => v.Length > 1 && total > 0.0))
-            {
-                var joint = tree.JointWithin(scope[0], scope[1]);
-
-                Assert.NotNull(joint);
-                for (var x = 0; x < network.Counts[scope[0]]; x++)
-                {
-                    for (var y = 0; y < network.Counts[scope[1]]; y++)
-                    {
-                        var expected = network.Combinations().Where(c => c.States[scope[0]] == x && c.States[scope[1]] == y).Sum(c => c.Weight) / total;
-                        Assert.Equal(expected, joint[x, y], 1e-12);
-                    }
-                }
-            }
-        },
-        iter: 400);
-
-    [Fact]
     public void Draw_ManyTimes_MeetsEveryCombinationAsOftenAsItWeighs()
     {
         const int draws = 20_000;
