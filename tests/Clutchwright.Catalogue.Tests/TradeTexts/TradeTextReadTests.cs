@@ -107,7 +107,7 @@ public sealed class TradeTextReadTests
     public void Read_WhatIsWhollyTold_HasNoNote(string text) =>
         Assert.Empty(SampleSpecies.Trade.Read(text).Value!.Notes);
 
-    // The faults of the issue, and where they stand: position from 0.
+    // Faulty texts, and where the fault stands: position from 0.
     [Theory]
     [InlineData("", TextProblemKind.Empty, 0, 0)]
     [InlineData("Pastel Clwon", TextProblemKind.UnknownWord, 7, 5)]
