@@ -124,7 +124,7 @@ internal sealed record StockAnimal(
     IReadOnlyList<string> Problems)
 {
     /// <summary>Gets its key among <see cref="Beliefs"/>.</summary>
-    public string Key => StockRecord.Key(Animal.AnimalId);
+    public string Key { get; } = StockRecord.Key(Animal.AnimalId);
 
     /// <summary>Gets what is believed of it.</summary>
     public AnimalBelief Belief => Beliefs[Key];
