@@ -36,8 +36,12 @@ internal sealed class RouteBuilder
         var settings = _world.Problem.Settings;
         var prices = _founders.Keys.Where(k => k.Type.Price is not null).Sum(k => k.Type.Price!.Value);
         var clutches = finish.Pairings * settings.Laying;
+        var drawn = new Route(_roles, _steps, IndexOf(finish.Target), finish.Chance, finish.Pairings, clutches, finish.Raised, prices, 0.0);
+        var chances = new RouteChances(_world, drawn);
+
+        // An animal in doubt that serves in several pairings is in doubt once.
         return new(
-            _roles, _steps, IndexOf(finish.Target), finish.Chance, finish.Pairings, clutches, finish.Raised, prices,
+            _roles, _steps, drawn.Alternative, chances.Of(chances.Start()), finish.Pairings, clutches, finish.Raised, prices,
             prices + (clutches * settings.ClutchCost) + (finish.Raised * settings.RearingCost));
     }
 

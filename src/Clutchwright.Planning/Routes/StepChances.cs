@@ -7,6 +7,7 @@ internal sealed class StepChances
 {
     private readonly double[][] _seen = new double[4][];
     private readonly double[][] _met = new double[4][];
+    private readonly double[][] _held = new double[2][];
     private readonly int _dams;
 
     public StepChances(GroupStates group, bool[][] accepted)
@@ -20,6 +21,7 @@ internal sealed class StepChances
             // The keeper holds back any hatchling whose look a wanted one can have.
             var held = looks.Where((_, s) => good[s]).SelectMany(l => l.Select(x => x.Seen)).ToHashSet(StringComparer.Ordinal);
             var share = looks.Select(l => l.Where(x => held.Contains(x.Seen)).Sum(x => x.Chance)).ToArray();
+            _held[GroupStates.Index(sex)] = share;
             for (var hidden = 0; hidden < 2; hidden++)
             {
                 var (seen, met) = (new double[group.Count(Sex.Male) * _dams], new double[group.Count(Sex.Male) * _dams]);
@@ -47,6 +49,9 @@ internal sealed class StepChances
     public double Seen(int sire, int dam, Sex sex, bool hidden) => _seen[Slot(sex, hidden)][(sire * _dams) + dam];
 
     public double Met(int sire, int dam, Sex sex, bool hidden) => _met[Slot(sex, hidden)][(sire * _dams) + dam];
+
+    /// <summary>How often a hatchling in a state looks as if it met the requirement.</summary>
+    public double Held(Sex sex, int state) => _held[GroupStates.Index(sex)][state];
 
     private static int Slot(Sex sex, bool hidden) => (GroupStates.Index(sex) * 2) + (hidden ? 1 : 0);
 }
