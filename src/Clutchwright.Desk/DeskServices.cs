@@ -8,6 +8,7 @@ using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
 using Clutchwright.Desk.Proofs;
+using Clutchwright.Desk.Routes;
 using Clutchwright.Desk.Words;
 using Clutchwright.Stock;
 using Clutchwright.Stock.Storage;
@@ -31,6 +32,8 @@ public static class DeskServices
         services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new RankPairs(
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new PlanRoute(
+            p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ShowCarry(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ShowCarryNews(p.GetRequiredService<OpenBook>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ListCarry(p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>()));
