@@ -24,8 +24,10 @@ internal sealed class GroupStates
     /// <param name="group">The group.</param>
     /// <param name="relevant">For each locus of the group the alleles that are kept apart; wild is always kept.</param>
     /// <param name="staysWild">Whether young with any of these alleles are of no use: the group is there for a danger alone.</param>
-    public GroupStates(Species species, LinkageGroup group, IReadOnlyList<IReadOnlySet<int>> relevant, bool staysWild)
+    /// <param name="isExact">Whether a copy too many can do harm, so that young are asked for with just the copies wanted.</param>
+    public GroupStates(Species species, LinkageGroup group, IReadOnlyList<IReadOnlySet<int>> relevant, bool staysWild, bool isExact)
     {
+        IsExact = isExact;
         Species = species;
         Group = group;
         StaysWild = staysWild;
@@ -54,6 +56,9 @@ internal sealed class GroupStates
     public LinkageGroup Group { get; }
 
     public bool StaysWild { get; }
+
+    /// <summary>Whether "at least a state" means that state alone.</summary>
+    public bool IsExact { get; }
 
     /// <summary>Whether the sex of the young is told by this group's table.</summary>
     public bool TellsSex => Group.IsSex;
@@ -225,8 +230,10 @@ internal sealed class GroupStates
             {
                 var least = gives[Index(sex)][s];
                 var of = sex;
-                Require((other, d) => (!Group.IsSex || other == of)
-                    && gives[Index(other)][_indexOf[Index(other)][d]].Zip(least).All(p => p.First >= p.Second - 1e-12));
+                var state = s;
+                Require((other, d) => (!Group.IsSex || other == of) && (IsExact
+                    ? _indexOf[Index(other)][d] == state
+                    : gives[Index(other)][_indexOf[Index(other)][d]].Zip(least).All(p => p.First >= p.Second - 1e-12)));
             }
         }
     }

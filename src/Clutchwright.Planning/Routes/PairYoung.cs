@@ -7,10 +7,12 @@ internal sealed class PairYoung
 {
     private readonly RouteWorld _world;
     private readonly int[][][][] _options;
+    private readonly bool _isWildUseful;
 
     public PairYoung(RouteWorld world)
     {
         _world = world;
+        _isWildUseful = world.IsWildUseful;
         _options = [.. world.Groups.Select(Options)];
     }
 
@@ -44,7 +46,7 @@ internal sealed class PairYoung
 
         void Add(int of, double seen, double met)
         {
-            if (of == 0)
+            if (of == 0 && !_isWildUseful)
             {
                 return;
             }

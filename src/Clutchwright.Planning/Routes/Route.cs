@@ -39,11 +39,14 @@ public sealed class Route
     /// <summary>Gets the first season in which what is wanted can hatch.</summary>
     public int FirstSeason => Enumerable.Range(1, ChanceBySeason.Count - 1).First(t => ChanceBySeason[t] > 0.0);
 
-    /// <summary>Gets how many pairings are expected within the horizon, a female and a season each.</summary>
+    /// <summary>Gets how many pairings it takes on average, a female and a season each, if one goes on until it succeeds.</summary>
     public double Pairings { get; }
 
-    /// <summary>Gets how many clutches are expected within the horizon.</summary>
+    /// <summary>Gets how many clutches it takes on average, if one goes on until it succeeds.</summary>
     public double Clutches { get; }
+
+    /// <summary>Gets how many clutches are expected within the horizon.</summary>
+    public double ClutchesWithin { get; internal init; }
 
     /// <summary>Gets how many animals are held back and raised.</summary>
     public int Raised { get; }

@@ -24,23 +24,10 @@ public sealed record RouteAnswer(IReadOnlyList<Route> Routes, bool IsProven, int
         var world = RouteWorld.Of(problem);
         var search = new RouteSearch(world);
         var rounds = search.Run(mostWork, progress, cancel);
-        var routes = new List<Route>();
-        var isProven = !search.IsCut;
-        foreach (var finish in search.Finishes)
-        {
-            if (RouteBuilder.Build(world, finish) is { } route)
-            {
-                routes.Add(route);
-            }
-            else
-            {
-                isProven = false;
-            }
-        }
-
+        var routes = search.Finishes.Select(f => RouteBuilder.Build(world, f));
         return new(
             [.. routes.OrderByDescending(r => r.Chance).ThenBy(r => r.Pairings).ThenBy(r => r.Raised).ThenBy(r => r.FirstSeason)],
-            isProven,
+            !search.IsCut,
             rounds);
     }
 

@@ -10,13 +10,11 @@ internal sealed class RouteBuilder
     private readonly List<RouteRole> _roles = [];
     private readonly List<RouteStep> _steps = [];
     private readonly Dictionary<(FounderType Type, int Copy), int> _founders = [];
-    private readonly List<HashSet<int>> _before = [];
-    private readonly List<(FounderType Type, int Step, int Dams)> _paired = [];
 
     private RouteBuilder(RouteWorld world) => _world = world;
 
-    /// <summary>The route; <c>null</c> where a female would have to be in two pairings of the same time.</summary>
-    public static Route? Build(RouteWorld world, RouteFinish finish)
+    /// <summary>Writes out the route.</summary>
+    public static Route Build(RouteWorld world, RouteFinish finish)
     {
         var builder = new RouteBuilder(world);
         if (finish.From is { } pairing)
@@ -28,7 +26,7 @@ internal sealed class RouteBuilder
             builder.Step(finish.FromCouple!);
         }
 
-        return builder.IsFeasible() ? builder.Done(finish) : null;
+        return builder.Done(finish);
     }
 
     private Route Done(RouteFinish finish)
@@ -38,11 +36,15 @@ internal sealed class RouteBuilder
         var clutches = finish.Pairings * settings.Laying;
         var drawn = new Route(_roles, _steps, IndexOf(finish.Target), finish.Chance, finish.Pairings, clutches, finish.Raised, prices, 0.0);
         var chances = new RouteChances(_world, drawn);
+        var chance = chances.Of(chances.Start());
 
         // An animal in doubt that serves in several pairings is in doubt once.
         return new(
-            _roles, _steps, drawn.Alternative, chances.Of(chances.Start()), finish.Pairings, clutches, finish.Raised, prices,
-            prices + (clutches * settings.ClutchCost) + (finish.Raised * settings.RearingCost));
+            _roles, _steps, drawn.Alternative, chance, finish.Pairings, clutches, finish.Raised, prices,
+            prices + (clutches * settings.ClutchCost) + (finish.Raised * settings.RearingCost))
+        {
+            ClutchesWithin = chances.Pairings * settings.Laying,
+        };
     }
 
     private int IndexOf(RouteTarget target)
@@ -68,9 +70,7 @@ internal sealed class RouteBuilder
             : count > 1 ? 1.0 - _world.NumberOf(pairing.Seen, pairing.Dams).Take(count).Sum()
             : 1.0 - Fail(pairing.Seen, pairing.Dams);
         return Add(
-            new(season, sire, dam, pairing.Dams, [], pairing.IsCouple ? [pairing.Seen, pairing.SeenSister] : [pairing.Seen], pairing.Trust, success),
-            pairing.Sire.Founder,
-            pairing.Dam.Founder);
+            new(season, sire, dam, pairing.Dams, [], pairing.IsCouple ? [pairing.Seen, pairing.SeenSister] : [pairing.Seen], pairing.Trust, success));
     }
 
     private int Step(CouplePairing pairing)
@@ -82,35 +82,13 @@ internal sealed class RouteBuilder
         var brother = HeldBack(Sex.Male, couple.Brother, from, hatched + settings.MaleMaturity);
         var sister = HeldBack(Sex.Female, couple.Sister, from, hatched + settings.FemaleMaturity);
         return Add(
-            new(Math.Max(_roles[brother].Ready, _roles[sister].Ready), brother, sister, 1, [], [pairing.Seen], pairing.Trust, 1.0 - Fail(pairing.Seen, 1)),
-            null,
-            null);
+            new(Math.Max(_roles[brother].Ready, _roles[sister].Ready), brother, sister, 1, [], [pairing.Seen], pairing.Trust, 1.0 - Fail(pairing.Seen, 1)));
     }
 
-    private int Add(RouteStep step, FounderType? sire, FounderType? dam)
+    private int Add(RouteStep step)
     {
-        var place = _steps.Count;
-        var before = new HashSet<int>();
-        foreach (var role in (int[])[step.Sire, step.Dam])
-        {
-            if (_roles[role].FromStep is { } from)
-            {
-                before.Add(from);
-                before.UnionWith(_before[from]);
-            }
-        }
-
         _steps.Add(step);
-        _before.Add(before);
-        foreach (var type in (FounderType?[])[dam, sire])
-        {
-            if (type is not null)
-            {
-                _paired.Add((type, place, type == dam ? step.Dams : 1));
-            }
-        }
-
-        return place;
+        return _steps.Count - 1;
     }
 
     private int Role(RouteLabel label)
@@ -152,23 +130,4 @@ internal sealed class RouteBuilder
     }
 
     private double Fail(double seen, int dams) => Math.Pow(_world.NoneOf(seen), dams);
-
-    // A female gives one clutch a season: in pairings of which neither waits for the other there must be enough of her kind.
-    private bool IsFeasible()
-    {
-        foreach (var here in _paired.Where(p => p.Type.Sex == Sex.Female).GroupBy(p => p.Type))
-        {
-            var demands = here.ToArray();
-            foreach (var (_, step, dams) in demands)
-            {
-                var beside = demands.Where(o => o.Step != step && !_before[step].Contains(o.Step) && !_before[o.Step].Contains(step)).Sum(o => o.Dams);
-                if (dams + beside > here.Key.Animals.Count)
-                {
-                    return false;
-                }
-            }
-        }
-
-        return true;
-    }
 }

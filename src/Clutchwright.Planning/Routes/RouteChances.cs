@@ -28,6 +28,9 @@ internal sealed class RouteChances
 
     public Route Route => _route;
 
+    /// <summary>Gets the pairings expected within the horizon, as last reckoned.</summary>
+    public double Pairings { get; private set; }
+
     /// <summary>For each step the chance that a season gives none of each animal held back from it.</summary>
     public double[][] Fails { get; }
 
@@ -41,6 +44,7 @@ internal sealed class RouteChances
     {
         var last = _settings.Seasons - now;
         var trust = 1.0;
+        Pairings = 0.0;
         var target = _hatched[^1];
         for (var s = 0; s < _route.Steps.Count; s++)
         {
@@ -61,7 +65,8 @@ internal sealed class RouteChances
             if (step.Keep.Count == 2 && have[step.Keep[0]] == 0 && have[step.Keep[1]] == 0)
             {
                 var (brother, sister, neither) = certain == s ? (0.0, 0.0, 0.0) : (Fails[s][0], Fails[s][1], CoupleFails[s]);
-                var both = SeasonSums.Both(sire, dam, brother, sister, neither, step.Dams, _settings.MaleMaturity, _settings.FemaleMaturity).Ready;
+                var (both, tried) = SeasonSums.Both(sire, dam, brother, sister, neither, step.Dams, _settings.MaleMaturity, _settings.FemaleMaturity);
+                Pairings += tried;
                 both.CopyTo(_ready[step.Keep[0]], 0);
                 Array.Fill(_ready[step.Keep[1]], 1.0);
                 continue;
@@ -71,11 +76,11 @@ internal sealed class RouteChances
             var hatched = _hatched[s];
             if (step.Keep.Count > 0 && _route.Roles[step.Keep[lacking]].Count is > 1 and var count && certain != s)
             {
-                SeasonSums.UntilCount(sire, dam, _numbers[s]!, count, step.Dams, hatched);
+                Pairings += SeasonSums.UntilCount(sire, dam, _numbers[s]!, count, step.Dams, hatched);
             }
             else
             {
-                SeasonSums.Until(sire, dam, certain == s ? 1.0 : 1.0 - Fails[s][lacking], step.Dams, hatched);
+                Pairings += SeasonSums.Until(sire, dam, certain == s ? 1.0 : 1.0 - Fails[s][lacking], step.Dams, hatched);
             }
 
             foreach (var role in step.Keep)

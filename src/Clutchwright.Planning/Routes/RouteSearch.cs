@@ -176,9 +176,10 @@ internal sealed class RouteSearch
             foreach (var (target, (seen, met)) in targets)
             {
                 _work++;
-                var pairings = SeasonSums.Until(sire.Ready, dam.Ready, Success(seen, dams), dams, _hatched);
+                var success = Success(seen, dams);
+                SeasonSums.Until(sire.Ready, dam.Ready, success, dams, _hatched);
                 Finish(new(target, new() { Sire = sire, Dam = dam, Dams = dams, Seen = seen, Trust = met / seen }, null, trust * (met / seen),
-                    sire.Pairings + dam.Pairings + pairings, raised, price), round);
+                    sire.Pairings + dam.Pairings + (dams / success), raised, price), round);
             }
 
             found |= HoldBack(_sons, Sex.Male, dams) | HoldBack(_daughters, Sex.Female, dams) | HoldBackCouples(dams);
@@ -201,7 +202,9 @@ internal sealed class RouteSearch
                 any |= sex == Sex.Female && HoldBackSisters(child, dams);
 
                 _work++;
-                var pairings = SeasonSums.Until(sire.Ready, dam.Ready, 1.0 - Power(child.Fail, dams), dams, _hatched) + sire.Pairings + dam.Pairings;
+                var success = 1.0 - Power(child.Fail, dams);
+                SeasonSums.Until(sire.Ready, dam.Ready, success, dams, _hatched);
+                var pairings = sire.Pairings + dam.Pairings + (dams / success);
                 if (_hatched.Length - 1 - age < 1 || _hatched[_hatched.Length - 1 - age] < LeastReady
                     || IsHopeless(sex, child.Class, _hatched, age, all, pairings, raised + 1, price))
                 {
@@ -234,7 +237,8 @@ internal sealed class RouteSearch
             {
                 _work++;
                 all *= _settings.Rearing;
-                var pairings = SeasonSums.UntilCount(sire.Ready, dam.Ready, number, copies, dams, _hatched) + sire.Pairings + dam.Pairings;
+                SeasonSums.UntilCount(sire.Ready, dam.Ready, number, copies, dams, _hatched);
+                var pairings = sire.Pairings + dam.Pairings + (dams * SeasonSums.SeasonsFor(number, copies));
                 if (_hatched.Length - 1 - _settings.FemaleMaturity < 1 || _hatched[_hatched.Length - 1 - _settings.FemaleMaturity] < LeastReady
                     || IsHopeless(Sex.Female, child.Class, _hatched, _settings.FemaleMaturity, all, pairings, raised + copies, price, copies))
                 {
@@ -265,10 +269,13 @@ internal sealed class RouteSearch
                 }
 
                 _work++;
-                var (ready, pairings) = SeasonSums.Both(
-                    sire.Ready, dam.Ready, Power(brother.Fail, dams), Power(sister.Fail, dams), Fail(brother.Seen + sister.Seen, dams), dams,
-                    _settings.MaleMaturity, _settings.FemaleMaturity);
-                pairings += sire.Pairings + dam.Pairings;
+                var (noBrother, noSister, neither) = (Power(brother.Fail, dams), Power(sister.Fail, dams), Fail(brother.Seen + sister.Seen, dams));
+                var ready = SeasonSums.Both(
+                    sire.Ready, dam.Ready, noBrother, noSister, neither, dams, _settings.MaleMaturity, _settings.FemaleMaturity).Ready;
+
+                // The later of two waits: one, and the other, less the shorter.
+                var pairings = sire.Pairings + dam.Pairings
+                    + (dams * ((1.0 / (1.0 - noBrother)) + (1.0 / (1.0 - noSister)) - (1.0 / (1.0 - neither))));
                 if (ready[^1] < LeastReady || IsHopeless(Sex.Male, brother.Class, ready, 0, all, pairings, raised + 2, price)
                     || IsHopeless(Sex.Female, sister.Class, ready, 0, all, pairings, raised + 2, price))
                 {
@@ -299,8 +306,9 @@ internal sealed class RouteSearch
                 if (met > 0.0)
                 {
                     _work++;
-                    var pairings = SeasonSums.Until(couple.Ready, _ones, Success(seen, 1), 1, _hatched);
-                    Finish(new(target, null, new(couple, seen, met / seen), couple.Trust * (met / seen), couple.Pairings + pairings, couple.Raised, couple.Price), round);
+                    var success = Success(seen, 1);
+                    SeasonSums.Until(couple.Ready, _ones, success, 1, _hatched);
+                    Finish(new(target, null, new(couple, seen, met / seen), couple.Trust * (met / seen), couple.Pairings + (1.0 / success), couple.Raised, couple.Price), round);
                 }
             }
 
@@ -317,7 +325,8 @@ internal sealed class RouteSearch
                     }
 
                     _work++;
-                    var pairings = couple.Pairings + SeasonSums.Until(couple.Ready, _ones, 1.0 - child.Fail, 1, _hatched);
+                    SeasonSums.Until(couple.Ready, _ones, 1.0 - child.Fail, 1, _hatched);
+                    var pairings = couple.Pairings + (1.0 / (1.0 - child.Fail));
                     if (_hatched.Length - 1 - age < 1 || _hatched[_hatched.Length - 1 - age] < LeastReady
                         || IsHopeless(sex, child.Class, _hatched, age, all, pairings, couple.Raised + 1, couple.Price))
                     {

@@ -50,6 +50,9 @@ internal sealed class RouteWorld
 
     public bool SexInGroups { get; }
 
+    /// <summary>Whether an animal without any wanted allele can be of use.</summary>
+    public bool IsWildUseful => Groups.Any(g => g.IsExact);
+
     public int ClassCount(Sex sex) => _strides[GroupStates.Index(sex)][^1];
 
     /// <summary>Reduces a problem.</summary>
@@ -86,11 +89,13 @@ internal sealed class RouteWorld
         foreach (var group in species.Groups)
         {
             var isWanted = group.Loci.Any(wanted.ContainsKey);
-            var staysWild = !isWanted && group.Loci.Any(watched.Contains);
-            if (!isWanted && !staysWild)
+            if (!isWanted && !group.Loci.Any(watched.Contains))
             {
                 continue;
             }
+
+            // There for a danger alone, or for alleles that shall be absent: young with any of them are of no use.
+            var staysWild = !isWanted || problem.Want.Alternatives.SelectMany(a => a.Loci).Where(c => c.Locus.Group == group).All(AsksForNone);
 
             IReadOnlySet<int>[] relevant = [.. group.Loci.Select(l =>
             {
@@ -106,7 +111,8 @@ internal sealed class RouteWorld
 
                 return (IReadOnlySet<int>)set;
             })];
-            groups.Add(new GroupStates(species, group, relevant, staysWild));
+            var isExact = problem.Want.Alternatives.SelectMany(a => a.Loci).Where(c => c.Locus.Group == group).Any(MindsSurplus);
+            groups.Add(new GroupStates(species, group, relevant, staysWild, isExact));
         }
 
         return new RouteWorld(problem, [.. groups], dangers);
@@ -309,6 +315,13 @@ internal sealed class RouteWorld
 
         return new(wanted, requirements, Hidden(shown));
     }
+
+    // One copy is wanted, and two of it are not.
+    private static bool MindsSurplus(WantedPairs condition) => condition.Locus.Alleles.Any(a => !a.IsWild
+        && Allows(condition, 0, a.Index) && !Allows(condition, a.Index, a.Index));
+
+    private static bool AsksForNone(WantedPairs condition) => !condition.Locus.Alleles.Any(a => !a.IsWild
+        && condition.Locus.Alleles.Any(b => Allows(condition, a.Index, b.Index)));
 
     private static bool AsksForWild(WantedPairs condition) =>
         Enumerable.Range(0, condition.Locus.Alleles.Count).Any(a => Allows(condition, 0, a))

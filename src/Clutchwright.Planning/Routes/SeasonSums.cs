@@ -7,7 +7,7 @@ namespace Clutchwright.Planning.Routes;
 /// </remarks>
 internal static class SeasonSums
 {
-    /// <summary>Fills the chance of having hatched by each season, and gives the pairings expected.</summary>
+    /// <summary>Fills the chance of having hatched by each season, and gives the pairings expected within the horizon.</summary>
     public static double Until(double[] sire, double[] dam, double success, int dams, double[] hatched)
     {
         var got = 0.0;
@@ -23,7 +23,7 @@ internal static class SeasonSums
         return pairings * dams;
     }
 
-    /// <summary>Fills the chance that so many have hatched by each season, and gives the pairings expected.</summary>
+    /// <summary>Fills the chance that so many have hatched by each season, and gives the pairings expected within the horizon.</summary>
     /// <param name="sire">The sire's readiness.</param>
     /// <param name="dam">The dam's readiness.</param>
     /// <param name="number">The chance that a season gives none, one, two, …, at least as many entries as are asked for.</param>
@@ -59,6 +59,27 @@ internal static class SeasonSums
         }
 
         return pairings * dams;
+    }
+
+    /// <summary>How many seasons it takes on average until so many have hatched.</summary>
+    /// <param name="number">The chance that a season gives none, one, two, …</param>
+    /// <param name="count">How many are asked for, from 1.</param>
+    public static double SeasonsFor(double[] number, int count)
+    {
+        Span<double> left = stackalloc double[count + 1];
+        left.Clear();
+        for (var lacking = 1; lacking <= count; lacking++)
+        {
+            var sum = 1.0;
+            for (var n = 1; n < lacking; n++)
+            {
+                sum += number[n] * left[lacking - n];
+            }
+
+            left[lacking] = sum / (1.0 - number[0]);
+        }
+
+        return left[count];
     }
 
     /// <summary>When something hatched by a season may be paired.</summary>
