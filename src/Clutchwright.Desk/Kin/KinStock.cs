@@ -1,7 +1,8 @@
 using Clutchwright.Desk.Opened;
-using Clutchwright.Pedigrees.Kinship;
 using Clutchwright.Pedigrees;
+using Clutchwright.Pedigrees.Kinship;
 using Clutchwright.Stock.Animals;
+
 namespace Clutchwright.Desk.Kin;
 
 /// <summary>The kinship of the animals of a stock.</summary>
@@ -16,6 +17,7 @@ internal sealed class KinStock
     private readonly Dictionary<string, string> _clutches;
     private readonly int[] _positions;
     private readonly int[] _indexes;
+    private readonly Lazy<ExactKinship?> _exact;
 
     public KinStock(IReadOnlyList<Animal> animals)
     {
@@ -37,7 +39,7 @@ internal sealed class KinStock
 
         _clutches = Clutches();
         Reckoner = KinshipReckoner.Of(Descent.Of(Pedigree, new KinshipSettings { Clutches = _clutches }));
-        Exact = ExactKinship.Of(Reckoner.Descent, _positions);
+        _exact = new(() => ExactKinship.Of(Reckoner.Descent, _positions));
 
         string? Known(AnimalId? id) => id is { } known && _indexOf.ContainsKey(known) ? Key(known) : null;
     }
@@ -47,7 +49,10 @@ internal sealed class KinStock
     public KinshipReckoner Reckoner { get; }
 
     /// <summary>The kinships as fractions; null where the stock is too large.</summary>
-    public ExactKinship? Exact { get; }
+    public ExactKinship? Exact => _exact.Value;
+
+    /// <summary>The kinships of some animals, by their positions, as fractions; null where they have too many ancestors.</summary>
+    public ExactKinship? ExactOf(IReadOnlyList<int> positions) => ExactKinship.Of(Reckoner.Descent, positions);
 
     /// <summary>The indexes of the animals in the keeper's room.</summary>
     public IEnumerable<int> Here => Enumerable.Range(0, _animals.Count).Where(i => IsHere(_animals[i]));
@@ -59,6 +64,8 @@ internal sealed class KinStock
     public Animal this[int index] => _animals[index];
 
     public int Count => _animals.Count;
+
+    public int IndexOf(AnimalId id) => _indexOf[id];
 
     public int PositionOf(int index) => _positions[index];
 

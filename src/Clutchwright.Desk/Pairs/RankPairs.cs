@@ -55,9 +55,12 @@ public sealed class RankPairs
         var ranking = PairRanking.Of(
             sires.Select(a => a.As(Sex.Male)).ToArray(), dams.Select(a => a.As(Sex.Female)).ToArray(), want, eggs, Tied, cancel);
         var words = new Dictionary<StockAnimal, PairAnimal>();
+        var listed = ranking.Pairs.Take(question.Most).ToArray();
+        var kin = PairKin.Of(state.Kin, listed.Select(p => (sires[p.Sire].Animal.AnimalId, dams[p.Dam].Animal.AnimalId)).ToArray());
+        cancel.ThrowIfCancellationRequested();
         return new PairsAnswer(
             text,
-            ranking.Pairs.Take(question.Most).Select(Pair).ToArray(),
+            listed.Select(Pair).ToArray(),
             ranking.Pairs.Count,
             ranking.LeftOut.Take(question.Most).Select(LeftOut).ToArray(),
             ranking.LeftOut.Count,
@@ -70,13 +73,14 @@ public sealed class RankPairs
             ? StockMating.Of(state, sires[sire], dams[dam], cancel)
             : null;
 
-        PairLine Pair(RankedPair pair) => new(
+        PairLine Pair(RankedPair pair, int place) => new(
             Animal(sires[pair.Sire]),
             Animal(dams[pair.Dam]),
             pair.PerEgg.PerEgg,
             pair.AtLeastOne,
             pair.PerEgg.Ceiling,
-            [.. pair.Dangers.Select(d => catalogue.Wording.Danger(d)), .. Kin(sires[pair.Sire], dams[pair.Dam])]);
+            [.. pair.Dangers.Select(d => catalogue.Wording.Danger(d)), .. kin[place].Notes],
+            kin[place]);
 
         LeftOutPair LeftOut(RankedPair pair) => new(
             Animal(sires[pair.Sire]),
@@ -92,23 +96,6 @@ public sealed class RankPairs
             }
 
             return known;
-        }
-    }
-
-    // The nearest kin, by the recorded parents; farther kin is not looked for.
-    private static IEnumerable<Warning> Kin(StockAnimal sire, StockAnimal dam)
-    {
-        var (his, her) = (sire.Animal, dam.Animal);
-        var sharesSire = his.SireId is { } father && father == her.SireId;
-        var sharesDam = his.DamId is { } mother && mother == her.DamId;
-        var words = her.SireId == his.AnimalId ? "She is his daughter"
-            : his.DamId == her.AnimalId ? "He is her son"
-            : sharesSire && sharesDam ? "They are full siblings"
-            : sharesSire || sharesDam ? "They are half siblings"
-            : null;
-        if (words is not null)
-        {
-            yield return new("kin", "note", $"{words}, by the recorded parents.", null, []);
         }
     }
 
