@@ -93,18 +93,18 @@ internal sealed class LookBook
         var colour = start.Lab;
         foreach (var tone in weakestFirst.Select(p => of(p.TonesAt(stage))))
         {
-            var distance = start.Lab.DistanceTo(tone.Lab);
+            var distance = start.Lab.StraightDistanceTo(tone.Lab);
             colour = colour.Towards(tone.Lab, distance / (distance + HalfwayDistance));
         }
 
         // With one part there is nothing to mix: it is taken as stated.
         return weakestFirst.Length == 1
             ? of(weakestFirst[0].TonesAt(stage))
-            : _tones.Append(start).MinBy(t => t.Lab.DistanceTo(colour))!;
+            : _tones.Append(start).MinBy(t => t.Lab.StraightDistanceTo(colour))!;
     }
 
     private static double Strength(ToneSet tones, ToneSet normal) =>
-        tones.Ground.Lab.DistanceTo(normal.Ground.Lab) + tones.Pattern.Lab.DistanceTo(normal.Pattern.Lab);
+        tones.Ground.Lab.StraightDistanceTo(normal.Ground.Lab) + tones.Pattern.Lab.StraightDistanceTo(normal.Pattern.Lab);
 
     private static string Key(IEnumerable<Expression> expressions) =>
         string.Join(' ', expressions.Select(e => e.Id).Order(StringComparer.Ordinal));
