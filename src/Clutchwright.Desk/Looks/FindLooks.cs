@@ -21,7 +21,7 @@ public sealed class FindLooks
     private readonly Func<RankPairs> _pairs;
     private readonly MakingWording _wording;
     private readonly ToneReader _tones;
-    private (StockState State, StockReach Reach)? _reach;
+    private (StockState State, StockReach Reach, IReadOnlyList<string> Notes)? _reach;
 
     /// <param name="catalogue">The species.</param>
     /// <param name="stock">Opens the stock; <c>null</c> where there is none yet, which is not made for a question.</param>
@@ -178,6 +178,7 @@ public sealed class FindLooks
         var state = await stock.ReadAsync(cancel);
         if (_reach is { } known && ReferenceEquals(known.State, state))
         {
+            notes.AddRange(known.Notes);
             return known.Reach;
         }
 
@@ -190,7 +191,7 @@ public sealed class FindLooks
         var problems = new List<AskedWrongly>();
         var (eggs, _) = _catalogue.Clutches.Of(new(null, null, null), withLaying: true, problems);
         var reach = new StockReach(state, here, _pairs().Breeders(here, notes), eggs);
-        _reach = (state, reach);
+        _reach = (state, reach, [.. notes]);
         return reach;
     }
 }

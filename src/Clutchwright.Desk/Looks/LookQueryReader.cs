@@ -46,7 +46,7 @@ internal sealed class LookQueryReader
             problems.Add(new(
                 Where,
                 reader._query.Course is LookCourse.Comes or LookCourse.Fades
-                    ? $"Say also which tone {(reader._query.Course == LookCourse.Comes ? "comes" : "fades")}. Write for example: pattern strong yellow, fades."
+                    ? $"Say also which tone {(reader._query.Course == LookCourse.Comes ? "comes with age. Write for example: ground light gray, comes with age." : "fades. Write for example: pattern strong yellow, fades.")}"
                     : $"Nothing is said of what is to be seen. {Example}"));
         }
         else if (problems.Count == 0 && reader._query is { Course: LookCourse.Comes or LookCourse.Fades, Tones.Count: 0 })
@@ -272,7 +272,7 @@ internal sealed class LookQueryReader
 
         return new(
             Where,
-            $"'{tone.Text}' is no tone: write a colour as #C8A040 or a name as strong yellow; for words of the description write form flame, head pale or saying blush.",
+            $"'{tone.Text}' is no tone: write a colour as #C8A040 or its name, as moderate orange; for words of the description write form flame, head pale or saying blush.",
             tone.At,
             tone.Length,
             near);
