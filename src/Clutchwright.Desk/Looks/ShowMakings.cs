@@ -4,6 +4,7 @@ using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Wants;
 
 namespace Clutchwright.Desk.Looks;
 
@@ -15,55 +16,52 @@ public sealed class ShowMakings
 
     internal ShowMakings(OpenCatalogue open) => (_open, _wording) = (open, new(open));
 
-    /// <summary>Shows makings given as trade text; what is carried unseen is left out.</summary>
+    /// <summary>Shows makings given as wants; what is carried unseen is left out.</summary>
     /// <param name="texts">The makings.</param>
-    /// <param name="stage">The stage of life that colours are told of.</param>
-    /// <returns>The makings that could be read, in order, and what is wrong with the others.</returns>
-    public (IReadOnlyList<Making> Makings, IReadOnlyList<AskedWrongly> Problems) Run(IReadOnlyList<string> texts, AgeStage stage = AgeStage.Adult)
+    /// <returns>The makings that could be read, in order, and what is wrong with the others, the text as the place.</returns>
+    public (IReadOnlyList<Making> Makings, IReadOnlyList<AskedWrongly> Problems) Run(IReadOnlyList<string> texts)
     {
         var (makings, problems) = (new List<Making>(), new List<AskedWrongly>());
         foreach (var text in texts)
         {
-            if (Read(text, problems) is { } belief)
+            var read = _open.Catalogue.Trade.ReadWant(text);
+            if (!read.IsRead)
             {
-                makings.Add(Show(belief, stage));
+                problems.Add(ParentReader.Problem(text, read.Problem));
+            }
+            else if (read.Value.Alternatives is not [var one])
+            {
+                problems.Add(new(text, "Several makings stand here; put each on the board by itself."));
+            }
+            else
+            {
+                makings.Add(Show(one));
             }
         }
 
         return (makings, problems);
     }
 
-    private GenotypeBelief? Read(string text, List<AskedWrongly> problems)
+    private Making Show(WantedGenotype wanted)
     {
-        var read = _open.Read(text);
-        if (!read.IsRead)
-        {
-            problems.Add(ParentReader.Problem(text, read.Problem));
-            return null;
-        }
-
-        var belief = read.Value.ToBelief(read.Value.Sex ?? _open.Species.SexSystem.Heterogametic().Opposite());
-        if (!belief.IsRead)
-        {
-            problems.Add(ParentReader.Problem(text, belief.Problem));
-            return null;
-        }
-
-        return belief.Value;
+        var made = wanted.Loci.Select(Made).Where(m => m.Form.IsVisible).ToArray();
+        var seen = _open.Species.SeenOf([.. made.Select(m => m.Form)]);
+        var dangers = Enum.GetValues<Sex>()
+            .Select(sex => GenotypeBelief.Certain(made.Aggregate(
+                Genotype.Wild(_open.Species, sex), (genotype, m) => genotype.With(m.Form.Locus, m.First, m.Second))))
+            .SelectMany(belief => _open.Species.Dangers.Where(d => d.ChanceIn(belief).IsCertain))
+            .Distinct()
+            .OrderByDescending(d => d.Severity);
+        return _wording.Making([.. made.Where(m => seen.Contains(m.Form)).OrderBy(m => m.Form.Locus.Index)], [.. dangers], AgeStage.Adult);
     }
 
-    private Making Show(GenotypeBelief belief, AgeStage stage)
+    // Of the pairs that will do, the first with the fewest mutant alleles.
+    private static MadeForm Made(WantedPairs wanted)
     {
-        var genotype = belief.MostLikely();
-        var made = _open.Species.Loci
-            .Select(l => (Locus: l, Pair: genotype.AllelesAt(l)))
-            .Select(p => new MadeForm(p.Locus.ExpressionOf(p.Pair.First, p.Pair.Second), p.Pair.First, p.Pair.Second, []))
-            .Where(m => m.Form.IsVisible)
-            .ToArray();
-        var seen = _open.Species.SeenOf([.. made.Select(m => m.Form)]);
-        return _wording.Making(
-            [.. made.Where(m => seen.Contains(m.Form))],
-            [.. _open.Species.Dangers.Where(d => !d.ChanceIn(belief).IsImpossible).OrderByDescending(d => d.Severity)],
-            stage);
+        var (locus, count) = (wanted.Locus, wanted.Locus.Alleles.Count);
+        return (from first in Enumerable.Range(0, count)
+                from second in Enumerable.Range(first, count - first)
+                where wanted.Allows(first, second, ordered: true) || wanted.Allows(second, first, ordered: true)
+                select new MadeForm(locus.ExpressionOf(first, second), first, second, [])).MinBy(m => m.Copies)!;
     }
 }
