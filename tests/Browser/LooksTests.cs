@@ -24,13 +24,13 @@ public sealed class LooksTests(BrowserFixture browser)
 
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Makings that look so");
         await Expect(page.Locator(".lede")).ToHaveTextAsync("Pattern strong yellow (within 12); as an adult.");
-        await page.GetByRole(AriaRole.Link, new() { Name = "Add Super Pastel to the board" }).ClickAsync();
-        await page.GetByRole(AriaRole.Link, new() { Name = "Add Pastel to the board" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Add to board: Super Pastel", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Add to board: Pastel", Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Open the board" }).ClickAsync();
 
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Board of looks");
         await Expect(page.Locator(".board > li")).ToHaveCountAsync(2);
-        await page.GetByRole(AriaRole.Link, new() { Name = "Take Super Pastel off the board" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Take off: Super Pastel" }).ClickAsync();
         await Expect(page.Locator(".board > li")).ToHaveCountAsync(1);
         await page.GetByLabel("Add a making").FillAsync("Clown");
         await page.GetByRole(AriaRole.Button, new() { Name = "Add it" }).ClickAsync();
