@@ -2,6 +2,8 @@ using Clutchwright.Catalogue.Entries;
 using Clutchwright.Catalogue.Looks;
 using Clutchwright.Catalogue.Reading;
 using Clutchwright.Catalogue.TradeTexts;
+using Clutchwright.Genetics.Dangers;
+using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Looks;
 
@@ -148,6 +150,17 @@ public sealed class SpeciesCatalogue
         wish.MostGenes is >= 1 and <= LookWish.GreatestGenes
             ? new LookSearch(this, _parts.Value, wish).Run(cancel)
             : throw new ArgumentOutOfRangeException(nameof(wish), wish.MostGenes, $"A composed making has 1 to {LookWish.GreatestGenes} genes.");
+
+    /// <summary>The dangers of an animal of these pairs of alleles, of either sex, gravest first.</summary>
+    public IReadOnlyList<Danger> DangersOf(IEnumerable<MadeForm> made) =>
+    [
+        .. Enum.GetValues<Sex>()
+            .Select(sex => GenotypeBelief.Certain(made.Aggregate(
+                Genotype.Wild(Species, sex), (genotype, m) => genotype.With(m.Form.Locus, m.First, m.Second))))
+            .SelectMany(belief => Species.Dangers.Where(d => d.ChanceIn(belief).IsCertain))
+            .Distinct()
+            .OrderByDescending(d => d.Severity),
+    ];
 
     /// <summary>The named combinations within the visible forms, largest first; one that is part of a larger one named is left out.</summary>
     public IReadOnlyList<Combination> CombinationsOf(IEnumerable<Expression> forms)

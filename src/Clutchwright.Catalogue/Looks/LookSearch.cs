@@ -1,5 +1,4 @@
 using Clutchwright.Genetics.Dangers;
-using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 
 namespace Clutchwright.Catalogue.Looks;
@@ -26,7 +25,7 @@ internal sealed class LookSearch
     {
         (_catalogue, _table, _wish) = (catalogue, table, wish);
         _sight = new(wish, table);
-        var maker = new FormMaker(wish);
+        var maker = new FormMaker(catalogue, wish);
         _made = [.. table.Parts.Select(p => maker.Make(p.Expressions))];
         var rank = table.Weakest[(int)wish.MainStage];
         _strongest = rank is null ? [] : [.. Enumerable.Range(0, table.Parts.Count).Where(p => _made[p] is not null).OrderByDescending(p => rank[p])];
@@ -150,7 +149,7 @@ internal sealed class LookSearch
         }
 
         var made = found.Parts.SelectMany(p => _made[p]!).OrderBy(m => m.Form.Locus.Index).ToArray();
-        var dangers = DangersOf(made);
+        var dangers = _catalogue.DangersOf(made);
         if (_wish.IsWithoutHarm && dangers.Any(d => d.Severity >= Severity.Suffering))
         {
             return null;
@@ -164,16 +163,6 @@ internal sealed class LookSearch
             new(found.Distance, doubt, made.Sum(m => m.Copies) * RankingSteps.Copy, Missing(made), RankingSteps.Of(dangers)),
             dangers);
     }
-
-    private Danger[] DangersOf(IReadOnlyList<MadeForm> made) =>
-    [
-        .. Enum.GetValues<Sex>()
-            .Select(sex => GenotypeBelief.Certain(made.Aggregate(
-                Genotype.Wild(_catalogue.Species, sex), (genotype, m) => genotype.With(m.Form.Locus, m.First, m.Second))))
-            .SelectMany(belief => _catalogue.Species.Dangers.Where(d => d.ChanceIn(belief).IsCertain))
-            .Distinct()
-            .OrderByDescending(d => d.Severity),
-    ];
 
     private double Doubt(int[] parts)
     {

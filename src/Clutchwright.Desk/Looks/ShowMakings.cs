@@ -2,7 +2,6 @@ using Clutchwright.Catalogue.Looks;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
-using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Wants;
 
@@ -46,22 +45,17 @@ public sealed class ShowMakings
     {
         var made = wanted.Loci.Select(Made).Where(m => m.Form.IsVisible).ToArray();
         var seen = _open.Species.SeenOf([.. made.Select(m => m.Form)]);
-        var dangers = Enum.GetValues<Sex>()
-            .Select(sex => GenotypeBelief.Certain(made.Aggregate(
-                Genotype.Wild(_open.Species, sex), (genotype, m) => genotype.With(m.Form.Locus, m.First, m.Second))))
-            .SelectMany(belief => _open.Species.Dangers.Where(d => d.ChanceIn(belief).IsCertain))
-            .Distinct()
-            .OrderByDescending(d => d.Severity);
-        return _wording.Making([.. made.Where(m => seen.Contains(m.Form)).OrderBy(m => m.Form.Locus.Index)], [.. dangers], AgeStage.Adult);
+        return _wording.Making([.. made.Where(m => seen.Contains(m.Form)).OrderBy(m => m.Form.Locus.Index)], _open.Catalogue.DangersOf(made), AgeStage.Adult);
     }
 
-    // Of the pairs that will do, the first with the fewest mutant alleles.
-    private static MadeForm Made(WantedPairs wanted)
+    // Of the pairs that will do, the first with the fewest mutant alleles, and of those the kindest.
+    private MadeForm Made(WantedPairs wanted)
     {
         var (locus, count) = (wanted.Locus, wanted.Locus.Alleles.Count);
         return (from first in Enumerable.Range(0, count)
                 from second in Enumerable.Range(first, count - first)
                 where wanted.Allows(first, second, ordered: true) || wanted.Allows(second, first, ordered: true)
-                select new MadeForm(locus.ExpressionOf(first, second), first, second, [])).MinBy(m => m.Copies)!;
+                select new MadeForm(locus.ExpressionOf(first, second), first, second, []))
+            .MinBy(m => (m.Copies, _open.Catalogue.DangersOf([m]).Select(d => (int)d.Severity).DefaultIfEmpty(0).Max()))!;
     }
 }

@@ -89,9 +89,16 @@ internal static class SlowLooks
             + (parts.All(p => p.IsRecorded) ? 0.0 : 3.0)
             + (isStated ? 0.0 : 4.0 + (2.0 * (parts.Length - 2)));
 
-        // Every form by the first of its pairs with the fewest copies.
-        var pairs = forms.Select(f => catalogue.EntryOf(f).Pairs.OrderBy(p => Copies(p)).First()).ToArray();
-        var harm = Enum.GetValues<Sex>().SelectMany(sex =>
+        // Every form by the first of its pairs with the fewest copies, and of those with the least harm by itself.
+        var pairs = forms
+            .Select(f => catalogue.EntryOf(f).Pairs.OrderBy(Copies).ThenBy(p => Harm(catalogue, [f], [p])).First())
+            .ToArray();
+        var harm = Harm(catalogue, forms, pairs);
+        return known + doubt + pairs.Sum(Copies) + harm;
+    }
+
+    private static double Harm(SpeciesCatalogue catalogue, Expression[] forms, (int First, int Second)[] pairs) => Enum.GetValues<Sex>()
+        .SelectMany(sex =>
         {
             var genotype = Genotype.Wild(catalogue.Species, sex);
             for (var i = 0; i < forms.Length; i++)
@@ -100,9 +107,10 @@ internal static class SlowLooks
             }
 
             return catalogue.Species.Dangers.Where(d => d.ChanceIn(GenotypeBelief.Certain(genotype)).IsCertain);
-        }).Select(d => d.Severity switch { Severity.Watch => 1.0, Severity.Suffering => 6.0, _ => 20.0 }).DefaultIfEmpty(0.0).Max();
-        return known + doubt + pairs.Sum(Copies) + harm;
-    }
+        })
+        .Select(d => d.Severity switch { Severity.Watch => 1.0, Severity.Suffering => 6.0, _ => 20.0 })
+        .DefaultIfEmpty(0.0)
+        .Max();
 
     private static int Copies((int First, int Second) pair) => (pair.First == 0 ? 0 : 1) + (pair.Second == 0 ? 0 : 1);
 
