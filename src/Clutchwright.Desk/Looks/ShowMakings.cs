@@ -44,7 +44,10 @@ public sealed class ShowMakings
     private Making Show(WantedGenotype wanted)
     {
         var made = wanted.Loci.Select(Made).Where(m => m.Form.IsVisible).ToArray();
-        var seen = _open.Species.SeenOf([.. made.Select(m => m.Form)]);
+        var forms = made.Select(m => m.Form).ToArray();
+
+        // A stated look is shown as stated, though one of its forms hides most of another.
+        var seen = _open.Catalogue.LookOf(forms, AgeStage.Adult) is { ComposedFrom.Count: 0 } ? forms : _open.Species.SeenOf(forms);
         return _wording.Making([.. made.Where(m => seen.Contains(m.Form)).OrderBy(m => m.Form.Locus.Index)], _open.Catalogue.DangersOf(made), AgeStage.Adult);
     }
 
