@@ -45,8 +45,7 @@ public sealed class RankPairs
         var state = await _stock.ReadAsync(catalogue, cancel);
         var here = state.Animals.Where(a => a.IsHere).ToArray();
         var notes = new List<string>();
-        var sires = OfAge(here, Sex.Male, notes);
-        var dams = OfAge(here, Sex.Female, notes);
+        var (sires, dams) = Breeders(here, notes);
         if (here.Count(a => a.Animal.Sex is null) is > 0 and var unsexed)
         {
             notes.Add(unsexed == 1 ? "1 animal is not sexed and was left out." : $"{unsexed} animals are not sexed and were left out.");
@@ -107,6 +106,15 @@ public sealed class RankPairs
 
             return known;
         }
+    }
+
+    /// <summary>The males and the females that can be paired this season.</summary>
+    /// <param name="here">The animals kept.</param>
+    /// <param name="notes">Takes who was left out.</param>
+    internal (StockAnimal[] Sires, StockAnimal[] Dams) Breeders(StockAnimal[] here, List<string> notes)
+    {
+        var sires = OfAge(here, Sex.Male, notes);
+        return (sires, OfAge(here, Sex.Female, notes));
     }
 
     // The likeliest pairs whose doubts are tied, taken apart; and whether these are all that there are.

@@ -35,6 +35,16 @@ document.querySelectorAll('form[method="get"]').forEach((form) => {
   });
 });
 
+// Whoever picks a colour of their own means that one.
+document.querySelectorAll("[data-own-tone]").forEach((picker) => {
+  picker.addEventListener("input", () => {
+    const own = picker.form.querySelector(`input[name="tone"][value="${picker.name}"]`);
+    if (own) {
+      own.checked = true;
+    }
+  });
+});
+
 // A drawing larger than its sheet opens at the animal asked about, or at the one in the uppermost row that is nearest to the middle.
 document.querySelectorAll(".pedigree .sheet").forEach((sheet) => {
   const asked = sheet.querySelector(".asked")?.getBoundingClientRect();
