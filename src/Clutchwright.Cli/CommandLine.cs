@@ -6,6 +6,7 @@ using Clutchwright.Cli.Carry;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
 using Clutchwright.Cli.Kin;
+using Clutchwright.Cli.Looks;
 using Clutchwright.Cli.Proofs;
 using Clutchwright.Cli.Routes;
 using Clutchwright.Cli.Serving;
@@ -25,6 +26,7 @@ internal static class CommandLine
             "Clutchwright: from the look wanted and the animals kept, to this season's pairings with honest odds.")
         {
             CrossCommand.Create(common, terminal),
+            LookCommand.Create(common, terminal),
             CarryCommand.Create(common, terminal),
             KinCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),

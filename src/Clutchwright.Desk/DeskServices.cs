@@ -5,6 +5,7 @@ using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Kin;
+using Clutchwright.Desk.Looks;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
 using Clutchwright.Desk.Proofs;
@@ -34,6 +35,12 @@ public static class DeskServices
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new PlanRoute(
             p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new FindLooks(
+            p.GetRequiredService<OpenCatalogue>(),
+            () => File.Exists(Path.Combine(dataFolder, Book.FileName)) ? p.GetRequiredService<StockBeliefs>() : null,
+            () => p.GetRequiredService<RankPairs>()));
+        services.AddSingleton(p => new ShowMakings(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new ListTones(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowCarry(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ShowCarryNews(p.GetRequiredService<OpenBook>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ListCarry(p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>()));
