@@ -38,7 +38,10 @@ public static class DeskServices
         services.AddSingleton(p => new FindLooks(
             p.GetRequiredService<OpenCatalogue>(),
             () => File.Exists(Path.Combine(dataFolder, Book.FileName)) ? p.GetRequiredService<StockBeliefs>() : null,
-            () => p.GetRequiredService<RankPairs>()));
+            () => p.GetRequiredService<RankPairs>())
+        {
+            SeasonsNeeded = p.GetRequiredService<PlanRoute>().LeastSeasonsAsync,
+        });
         services.AddSingleton(p => new ShowMakings(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ListTones(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowCarry(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
