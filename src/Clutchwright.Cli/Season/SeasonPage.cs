@@ -38,7 +38,7 @@ internal static class SeasonPage
                 [">figure", "goal", "", ">weight", ">pairs that serve it"],
                 [.. answer.Goals.Select(g => new[]
                 {
-                    Page.Plain(Figure(g.Kind, g.Figure)), Page.Seen(g.Name), Page.Plain(g.Text), Page.Plain(g.Weight.ToString("0.###")), Page.Plain(g.Pairs.ToString("N0")),
+                    Page.Plain(Figure(g.Kind, g.Figure)), Page.Seen(g.Name), Page.Plain(g.Text), Page.Plain(g.Weight.ToString("0.######")), Page.Plain(g.Pairs.ToString("N0")),
                 })]);
         }
 

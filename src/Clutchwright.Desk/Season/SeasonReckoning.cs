@@ -105,7 +105,7 @@ internal sealed class SeasonReckoning(StockState stock, SeasonCandidates candida
             var (sire, dam) = (candidates.Sires[pair.Sire], candidates.Dams[pair.Dam]);
             if (sire != animal && dam != animal)
             {
-                return 1.0;
+                return null;
             }
 
             var mate = sire == animal ? dam : sire;
@@ -116,7 +116,10 @@ internal sealed class SeasonReckoning(StockState stock, SeasonCandidates candida
             }
 
             var (visual, het) = Copies(belief.PairsAt(wish.Allele.Locus), wish.Allele);
-            return TestPairing.OfHet(mate.Animal.Tag, visual, het).IfSo.Sum(c => c.Weight * clutch.NoneOf(Probability.From(c.Classes[0])).Value);
+            var cases = TestPairing.OfHet(mate.Animal.Tag, visual, het).IfSo;
+            return visual.IsImpossible && het.IsImpossible ? null : new SeasonSilence(
+                [.. clutch.Chances.Select(c => c.Value)],
+                [.. Enumerable.Range(0, clutch.Chances.Count).Select(n => Math.Clamp(cases.Sum(c => c.Weight * Math.Pow(c.Classes[1], n)), 0.0, 1.0))]);
         })) { Least = wish.Least };
 
         bool IsHet(Diplotype diplotype)

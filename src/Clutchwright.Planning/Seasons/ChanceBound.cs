@@ -9,12 +9,13 @@ namespace Clutchwright.Planning.Seasons;
 /// </remarks>
 internal sealed class ChanceBound : GoalBound
 {
-    private static readonly double[] Points = [0.0, 0.25, 0.5, 0.7, 0.85];
+    private static readonly double[] Points = [0.0, 0.5, 0.8];
 
     private readonly SeasonProblem _problem;
     private readonly SeasonGoal.AtLeast _goal;
     private readonly IReadOnlyList<int?> _columns;
     private readonly List<Term> _terms = [];
+    private readonly ShortfallBound? _shortfall;
 
     public ChanceBound(LinearProgramme programme, SeasonProblem problem, IReadOnlyList<int?> columns, SeasonGoal.AtLeast goal)
         : base(programme, programme.AddColumn(goal.Least ?? 0.0, 1.0, goal.Weight, isChoice: false))
@@ -28,6 +29,7 @@ internal sealed class ChanceBound : GoalBound
 
         if (goal.Count > 1)
         {
+            _shortfall = new(programme, Figure, problem, columns, goal);
             programme.AddRow(double.NegativeInfinity, 0.0,
             [
                 (Figure, goal.Count),
@@ -38,7 +40,7 @@ internal sealed class ChanceBound : GoalBound
 
     public override bool Cut(IReadOnlyList<double> choices, IReadOnlyList<double> values, double tolerance)
     {
-        var isCut = false;
+        var isCut = _shortfall?.Cut(choices, values, tolerance) ?? false;
         foreach (var term in _terms)
         {
             isCut |= term.Cut(choices, values, tolerance);

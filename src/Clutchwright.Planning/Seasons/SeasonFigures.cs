@@ -3,6 +3,9 @@ namespace Clutchwright.Planning.Seasons;
 /// <summary>The exact figures of the goals for given pairings.</summary>
 internal static class SeasonFigures
 {
+    // Logarithms of silence closer than this are taken as one.
+    private const double Fineness = 1e9;
+
     /// <summary>The figure of every goal.</summary>
     /// <param name="problem">The season.</param>
     /// <param name="chosen">The pairs of the plan, by their places.</param>
@@ -12,7 +15,7 @@ internal static class SeasonFigures
     public static double Of(SeasonProblem problem, SeasonGoal goal, IReadOnlyList<int> chosen) => goal switch
     {
         SeasonGoal.AtLeast g => AtLeast(problem, g, chosen),
-        SeasonGoal.Doubt g => Bits(g.Prior, chosen.Aggregate(1.0, (silent, p) => silent * g.Silent[p])),
+        SeasonGoal.Doubt g => Bits(g, chosen),
         SeasonGoal.Sum g => chosen.Sum(p => g.Values[p]),
         _ => throw new ArgumentException("A goal of an unknown kind.", nameof(goal)),
     };
@@ -28,6 +31,33 @@ internal static class SeasonFigures
         var quiet = (1.0 - prior) + missed;
         var left = quiet <= 0.0 ? 0.0 : quiet * Entropy(missed / quiet);
         return Math.Max(0.0, Entropy(prior) - left);
+    }
+
+    /// <summary>The expected information of clutches on a claim, in bits: the mean over what is seen of their circumstances.</summary>
+    public static double Bits(SeasonGoal.Doubt goal, IEnumerable<int> chosen)
+    {
+        // Circumstances that come to the same chance of silence are one; what is left is a distribution of it.
+        var silences = new Dictionary<long, (double Silent, double Chance)> { [0] = (1.0, 1.0) };
+        foreach (var silence in chosen.Select(p => goal.Silences[p]).OfType<SeasonSilence>())
+        {
+            var next = new Dictionary<long, (double Silent, double Chance)>();
+            foreach (var (silent, chance) in silences.Values)
+            {
+                for (var i = 0; i < silence.Chances.Count; i++)
+                {
+                    if (silence.Chances[i] > 0.0)
+                    {
+                        var both = silent * silence.Silent[i];
+                        var key = both <= 0.0 ? long.MinValue : (long)Math.Round(-Math.Log(both) * Fineness);
+                        next[key] = (both, next.GetValueOrDefault(key).Chance + (chance * silence.Chances[i]));
+                    }
+                }
+            }
+
+            silences = next;
+        }
+
+        return silences.Values.Sum(s => s.Chance * Bits(goal.Prior, s.Silent));
     }
 
     /// <summary>The chance of fewer than the goal's count from the clutches of one male, by number: index n holds the chance of exactly n.</summary>

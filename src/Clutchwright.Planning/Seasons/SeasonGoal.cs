@@ -23,9 +23,9 @@ public abstract record SeasonGoal(string Name, double Weight)
     /// <param name="Name">What it is called.</param>
     /// <param name="Weight">What a bit weighs.</param>
     /// <param name="Prior">The chance of the claim, in [0, 1].</param>
-    /// <param name="Silent">For each pair the chance that its clutch shows nothing although the claim holds; 1: it tells nothing. If the
-    /// claim does not hold no clutch shows anything.</param>
-    public sealed record Doubt(string Name, double Weight, double Prior, IReadOnlyList<double> Silent) : SeasonGoal(Name, Weight);
+    /// <param name="Silences">For each pair how its clutch may keep silent; <c>null</c>: it tells nothing. If the claim does not hold no clutch shows
+    /// anything.</param>
+    public sealed record Doubt(string Name, double Weight, double Prior, IReadOnlyList<SeasonSilence?> Silences) : SeasonGoal(Name, Weight);
 
     /// <summary>Something that adds up over clutches, such as hatchlings of a kind or their value. Figure: the sum.</summary>
     /// <param name="Name">What it is called.</param>
@@ -55,3 +55,8 @@ public sealed record SeasonYield(IReadOnlyList<IReadOnlyList<double>> Numbers)
         return sum;
     }
 }
+
+/// <summary>How the clutch of a pair may show nothing of a claim that holds.</summary>
+/// <param name="Chances">The chance of each circumstance that is seen whatever the claim, such as how many eggs there are; sums to 1.</param>
+/// <param name="Silent">For each of these the chance that the clutch shows nothing although the claim holds, in [0, 1].</param>
+public sealed record SeasonSilence(IReadOnlyList<double> Chances, IReadOnlyList<double> Silent);

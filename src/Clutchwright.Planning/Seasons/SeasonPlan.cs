@@ -32,6 +32,9 @@ public sealed record SeasonSettings
     /// rows of the programme. Some millions take some seconds.</summary>
     public long MostWork { get; init; } = 2_500_000;
 
+    /// <summary>Gets after how many rounds without a better plan, and with a bound that hardly falls, it stops.</summary>
+    public int MostStalled { get; init; } = 6;
+
     /// <summary>Gets an earlier plan to begin from, by the places of its pairs; one that no longer fits is passed over.</summary>
     public IReadOnlyList<int>? Hint { get; init; }
 

@@ -104,7 +104,10 @@ public sealed class SeasonProblem
                 && g.Yields.Count == Pairs.Count
                 && Enumerable.Range(0, Pairs.Count).All(p => g.Yields[p] is not { } y
                     || (y.Numbers.Count == g.SireCases[Pairs[p].Sire].Count && y.Numbers.All(n => n.All(c => c >= 0.0) && Math.Abs(n.Sum() - 1.0) < 1e-6))),
-            SeasonGoal.Doubt g => g is { Weight: >= 0.0, Prior: >= 0.0 and <= 1.0 } && g.Silent.Count == Pairs.Count && g.Silent.All(s => s is >= 0.0 and <= 1.0),
+            SeasonGoal.Doubt g => g is { Weight: >= 0.0, Prior: >= 0.0 and <= 1.0 }
+                && g.Silences.Count == Pairs.Count
+                && g.Silences.All(s => s is null || (s.Chances.Count == s.Silent.Count
+                    && s.Chances.All(c => c >= 0.0) && Math.Abs(s.Chances.Sum() - 1.0) < 1e-6 && s.Silent.All(q => q is >= 0.0 and <= 1.0))),
             SeasonGoal.Sum g => double.IsFinite(g.Weight) && g.Values.Count == Pairs.Count && g.Values.All(double.IsFinite),
             _ => false,
         };

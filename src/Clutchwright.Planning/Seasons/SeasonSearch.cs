@@ -6,6 +6,7 @@ internal sealed class SeasonSearch(SeasonProblem problem, SeasonMaster master, S
 {
     private const int FewPerDam = 4;
     private const double Coarse = 1e-3;
+    private const double Standstill = 1e-4;
 
     private int _step;
 
@@ -25,8 +26,8 @@ internal sealed class SeasonSearch(SeasonProblem problem, SeasonMaster master, S
 
         var bound = double.PositiveInfinity;
         var isExhausted = false;
-        var work = 0L;
-        for (var round = 1; round <= settings.MostRounds && work <= settings.MostWork; round++)
+        var (work, stalled) = (0L, 0);
+        for (var round = 1; round <= settings.MostRounds && work <= settings.MostWork && stalled < settings.MostStalled; round++)
         {
             var relaxed = master.Relax(round == 1 ? 40 : 8, Fineness(), cancel);
             if (relaxed is null)
@@ -46,6 +47,7 @@ internal sealed class SeasonSearch(SeasonProblem problem, SeasonMaster master, S
             var full = best is { } known ? Math.Max(0.0, relaxed.Bound - known.Objective) + tolerance : double.PositiveInfinity;
             var reach = isExhausted ? full : Math.Min(full, master.ReachOf(relaxed, FewPerDam * problem.Dams.Count) + tolerance);
             var whole = master.Programme.Solve(j => relaxed.Reduced[j] >= -reach, best?.Values, settings.MostNodes, cancel);
+            var before = best;
             work += whole.Work * master.Programme.RowCount;
             if (whole.Values is { } values)
             {
@@ -55,7 +57,9 @@ internal sealed class SeasonSearch(SeasonProblem problem, SeasonMaster master, S
             }
             isExhausted = reach < full && whole.Bound <= (best?.Objective ?? double.PositiveInfinity) + tolerance;
             var outside = relaxed.Bound - reach;
+            var (boundBefore, bestBefore) = (bound, before?.Objective);
             bound = Math.Min(bound, Math.Max(Math.Max(whole.Bound, outside), best?.Objective ?? double.NegativeInfinity));
+            stalled = best?.Objective == bestBefore && boundBefore - bound < Standstill * Math.Abs(bound) ? stalled + 1 : 0;
             Tell(bound);
             if (IsDone())
             {

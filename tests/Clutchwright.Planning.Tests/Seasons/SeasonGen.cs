@@ -78,7 +78,7 @@ internal static class SeasonGen
             case 0:
                 return new SeasonGoal.Sum(name, random.Next(1, 10) / 10.0, [.. pairs.Select(_ => random.Next(0, 12) / 4.0)]) { Least = least };
             case 1:
-                return new SeasonGoal.Doubt(name, random.Next(1, 10), random.Next(0, 11) / 10.0, [.. pairs.Select(_ => random.Next(3) == 0 ? 1.0 : random.Next(0, 10) / 10.0)]) { Least = least };
+                return new SeasonGoal.Doubt(name, random.Next(1, 10), random.Next(0, 11) / 10.0, [.. pairs.Select(_ => Silence(random))]) { Least = least };
             default:
                 var cases = Enumerable.Range(0, sires).Select(_ => random.Next(3) switch
                 {
@@ -91,6 +91,13 @@ internal static class SeasonGen
                     : new SeasonYield([.. cases[p.Sire].Select(_ => Numbers(random, 3))]))]) { Least = least };
         }
     }
+
+    private static SeasonSilence? Silence(Random random) => random.Next(4) switch
+    {
+        0 => null,
+        1 => new([1.0], [random.Next(0, 10) / 10.0]),
+        _ => new([0.3, 0.5, 0.2], [1.0, random.Next(3, 10) / 10.0, random.Next(0, 6) / 10.0]),
+    };
 
     private static double[] Numbers(Random random, int most)
     {

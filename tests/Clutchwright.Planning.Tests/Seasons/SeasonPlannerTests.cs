@@ -6,7 +6,7 @@ public sealed class SeasonPlannerTests
 {
     private const int Small = 2000;
 
-    private static readonly SeasonSettings Thorough = new() { MostWork = long.MaxValue };
+    private static readonly SeasonSettings Thorough = new() { MostWork = long.MaxValue, MostStalled = int.MaxValue };
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -80,7 +80,7 @@ public sealed class SeasonPlannerTests
     [Fact]
     public void Plan_OfRandomStocks_IsNeverWorseThanGreedyAndOftenBetter()
     {
-        var margins = new List<double>();
+        var (better, ours, theirs) = (0, 0.0, 0.0);
         for (var seed = 1; seed <= 200; seed++)
         {
             var problem = SeasonGen.Large(seed, 12, 4, 3);
@@ -89,11 +89,13 @@ public sealed class SeasonPlannerTests
             var plan = SeasonPlanner.Plan(problem, null, null, Cancel);
 
             Assert.True(plan.Objective >= greedy - 3e-6 * Math.Max(1.0, greedy), $"seed {seed}: {plan.Objective} after greedy's {greedy}");
-            margins.Add((plan.Objective - greedy) / Math.Max(1e-9, greedy));
+            better += plan.Objective > greedy * (1.0 + 1e-5) ? 1 : 0;
+            (ours, theirs) = (ours + plan.Objective, theirs + greedy);
         }
 
-        TestContext.Current.SendDiagnosticMessage($"better than greedy in {margins.Count(m => m > 1e-5)} of 200, mean {margins.Average():0.00%}, most {margins.Max():0.00%}");
-        Assert.True(margins.Count(m => m > 1e-5) > 20, $"better in {margins.Count(m => m > 1e-5)}, mean {margins.Average()}, most {margins.Max()}");
+        var said = $"better than greedy in {better} of 200, by {(ours / theirs) - 1.0:0.0%} in all";
+        TestContext.Current.SendDiagnosticMessage(said);
+        Assert.True(better > 100, said);
     }
 
     [Fact]

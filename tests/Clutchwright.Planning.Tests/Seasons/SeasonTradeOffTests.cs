@@ -17,7 +17,7 @@ public sealed class SeasonTradeOffTests
                 continue;
             }
 
-            var curve = SeasonTradeOff.Of(problem, 0, 1, 4, new() { MostWork = long.MaxValue }, TestContext.Current.CancellationToken);
+            var curve = SeasonTradeOff.Of(problem, 0, 1, 4, new() { MostWork = long.MaxValue, MostStalled = int.MaxValue }, TestContext.Current.CancellationToken);
 
             var all = SeasonTwin.Plans(problem).Select(p => (First: SeasonTwin.Figure(problem, problem.Goals[0], p), Second: SeasonTwin.Figure(problem, problem.Goals[1], p))).ToArray();
             Assert.Equal(all.Length > 0, curve.Count > 0);

@@ -89,24 +89,29 @@ internal static class SeasonTwin
         }
     }
 
-    // Shannon's mutual information of the claim and what each clutch shows, over every outcome of the clutches.
+    // Shannon's mutual information of the claim and what is seen of each clutch: its circumstance and whether it shows anything.
     private static double Bits(SeasonGoal.Doubt goal, IReadOnlyList<int> plan)
     {
-        var information = 0.0;
-        for (var shown = 0; shown < 1 << plan.Count; shown++)
+        return Outcomes(0, 1.0, 1.0);
+
+        // Chances of what is seen so far if the claim holds and if not.
+        double Outcomes(int at, double ifSo, double ifNot)
         {
-            var (ifSo, ifNot) = (1.0, shown == 0 ? 1.0 : 0.0);
-            for (var i = 0; i < plan.Count; i++)
+            if (at == plan.Count)
             {
-                var silent = goal.Silent[plan[i]];
-                ifSo *= (shown >> i & 1) == 1 ? 1.0 - silent : silent;
+                var outcome = (goal.Prior * ifSo) + ((1.0 - goal.Prior) * ifNot);
+                return Term(goal.Prior, ifSo, outcome) + Term(1.0 - goal.Prior, ifNot, outcome);
             }
 
-            var outcome = (goal.Prior * ifSo) + ((1.0 - goal.Prior) * ifNot);
-            information += Term(goal.Prior, ifSo, outcome) + Term(1.0 - goal.Prior, ifNot, outcome);
-        }
+            if (goal.Silences[plan[at]] is not { } silence)
+            {
+                return Outcomes(at + 1, ifSo, ifNot);
+            }
 
-        return information;
+            return silence.Chances.Select((c, i) =>
+                Outcomes(at + 1, ifSo * c * silence.Silent[i], ifNot * c)
+                + Outcomes(at + 1, ifSo * c * (1.0 - silence.Silent[i]), 0.0)).Sum();
+        }
 
         static double Term(double prior, double chance, double outcome) =>
             prior * chance <= 0.0 ? 0.0 : prior * chance * Math.Log2(chance / outcome);
