@@ -148,7 +148,7 @@ public sealed class SeasonCommandTests
         var run = await Run.ShippedAsync("season", "plan", "--stock", Path.Combine(demo, "thornmoor.csv"), "--goals", Path.Combine(demo, "season.json"), "--json");
 
         Assert.Equal((ExitCode.Answered, string.Empty), (run.Code, run.Error));
-        Assert.InRange(run.Json["gap"]!.GetValue<double>(), 0.0, 0.03);
+        Assert.InRange(run.Json["gap"]!.GetValue<double>(), 0.0, 0.05);
         Assert.NotEmpty(run.Json["pairings"]!.AsArray());
         Assert.All(run.Json["pairings"]!.AsArray(), p => Assert.NotNull(p!["runnerUp"]));
     }
