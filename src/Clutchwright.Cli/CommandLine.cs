@@ -8,6 +8,7 @@ using Clutchwright.Cli.Genes;
 using Clutchwright.Cli.Kin;
 using Clutchwright.Cli.Looks;
 using Clutchwright.Cli.Proofs;
+using Clutchwright.Cli.Season;
 using Clutchwright.Cli.Serving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
@@ -31,6 +32,7 @@ internal static class CommandLine
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
             ProofCommand.Create(common, terminal),
+            SeasonCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),
         };
         common.AddTo(root);
