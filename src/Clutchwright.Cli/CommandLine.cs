@@ -9,6 +9,7 @@ using Clutchwright.Cli.Kin;
 using Clutchwright.Cli.Looks;
 using Clutchwright.Cli.Proofs;
 using Clutchwright.Cli.Routes;
+using Clutchwright.Cli.Season;
 using Clutchwright.Cli.Serving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
@@ -33,6 +34,7 @@ internal static class CommandLine
             StockCommand.Create(common, terminal),
             ProofCommand.Create(common, terminal),
             RouteCommand.Create(common, terminal),
+            SeasonCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),
         };
         common.AddTo(root);

@@ -10,6 +10,7 @@ using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
 using Clutchwright.Desk.Proofs;
 using Clutchwright.Desk.Routes;
+using Clutchwright.Desk.Season;
 using Clutchwright.Desk.Words;
 using Clutchwright.Stock;
 using Clutchwright.Stock.Storage;
@@ -57,6 +58,8 @@ public static class DeskServices
         services.AddSingleton(p => new AskPedigreeMode(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskTraitMode(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskTestPairings(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new PlanSeason(
+            p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));
