@@ -3,6 +3,7 @@ using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Clutches;
 using Clutchwright.Genetics.Dangers;
+using Clutchwright.Genetics.Wants;
 using Clutchwright.Planning.Routes;
 
 namespace Clutchwright.Desk.Routes;
