@@ -49,7 +49,7 @@ public sealed class RouteCommandTests
     [Theory]
     [InlineData("route: say what shall hatch", "route")]
     [InlineData("want: ", "route", "--want", "Ambre")]
-    [InlineData("--seasons: '0' is not a whole number from 1 to 20", "route", "--want", "Amber", "--seasons", "0")]
+    [InlineData("clutchwright route: --seasons: '0' is not a whole number from 1 to 20", "route", "--want", "Amber", "--seasons", "0")]
     [InlineData("buy: \"Amber\" has no sex", "route", "--want", "Amber", "--buy", "Amber")]
     [InlineData("buy: 'much' is no price", "route", "--want", "Amber", "--buy", "1.0 Amber=much")]
     [InlineData("lift: 'nothing' is no danger of the catalogue", "route", "--want", "Amber", "--lift", "nothing")]
