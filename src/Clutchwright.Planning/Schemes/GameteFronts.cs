@@ -14,13 +14,19 @@ internal sealed class GameteFronts(SchemeProblem problem, Selfing selfing, Schem
 
     private readonly record struct Double(int Cost, double Low, double High, Plant Plant);
 
-    private sealed class Kept(int used, LinkedLoci loci)
+    private sealed class Kept(int used, SchemeProblem problem)
     {
+        // The alleles that the parents left to a mate have between them.
+        private readonly int _ones = problem.Parents.Where((_, i) => ((used >> i) & 1) == 0).Aggregate(0, (all, p) => all | p.Low | p.High);
+        private readonly int _zeros = problem.Parents.Where((_, i) => ((used >> i) & 1) == 0).Aggregate(0, (all, p) => all | ~p.Low | ~p.High);
+
         public int Used { get; } = used;
 
         public List<Single> Singles { get; } = [];
 
-        public double[] Best { get; } = new double[loci.Haplotypes];
+        public double[] Best { get; } = new double[problem.Loci.Haplotypes];
+
+        public bool CouldMateGive(int first, int second) => ((first | second) & ~_ones) == 0 && (~(first & second) & ((1 << problem.Loci.Count) - 1) & ~_zeros) == 0;
     }
 
     private readonly Dictionary<int, Kept> _kept = [];
@@ -35,7 +41,7 @@ internal sealed class GameteFronts(SchemeProblem problem, Selfing selfing, Schem
     {
         if (!_kept.TryGetValue(plant.Used, out var kept))
         {
-            _kept.Add(plant.Used, kept = new(plant.Used, problem.Loci));
+            _kept.Add(plant.Used, kept = new(plant.Used, problem));
         }
 
         var pair = HaplotypePair.At(plant.Genotype);
@@ -60,7 +66,7 @@ internal sealed class GameteFronts(SchemeProblem problem, Selfing selfing, Schem
                     Offer(own, child, cost, i == j ? chance : 2.0 * chance, plant, plant);
                 }
 
-                if (i != j)
+                if (i != j && kept.CouldMateGive(low, high))
                 {
                     AddDouble(plant, cost, child, _chances[low], _chances[high], own);
                 }
