@@ -8,6 +8,7 @@ internal sealed class SchemeProof
 {
     private readonly SchemeProblem _problem;
     private readonly SchemeBound _bound;
+    private readonly JunctionBound _junctions;
     private readonly CancellationToken _cancel;
     private readonly List<(int Genotype, int Generation)> _plants;
     private readonly List<Crossing> _crossings = [];
@@ -19,6 +20,7 @@ internal sealed class SchemeProof
     {
         _problem = problem;
         _bound = new(problem);
+        _junctions = new(problem);
         _cancel = cancel;
         _left = steps;
         _plants = [.. problem.Parents.Select(p => (p.Index, 0))];
@@ -39,12 +41,12 @@ internal sealed class SchemeProof
             AddWays(ways, i);
         }
 
-        return Branch(ways, 0, -1);
+        return Branch(ways, 0, -1, _problem.Parents.Aggregate(0, (joined, p) => joined | _junctions.JoinedBy(p)));
     }
 
     private readonly record struct Way(int Offspring, int First, int Second);
 
-    private bool Branch(Way[] ways, int spent, int last)
+    private bool Branch(Way[] ways, int spent, int last, int joined)
     {
         var next = new List<(int Bound, int Genotype, int Generation, Way Way)>();
         for (var place = 0; place < ways.Length; place++)
@@ -63,7 +65,8 @@ internal sealed class SchemeProof
             }
 
             var usesLast = way.First == _plants.Count - 1 || way.Second == _plants.Count - 1;
-            if ((last >= 0 && !usesLast && genotype < last) || paid + 1 + _problem.PerCrossing >= Best.Cost)
+            if ((last >= 0 && !usesLast && genotype < last) 
+                || paid + _problem.PerCrossing + Math.Max(1, _junctions.Of(joined | _junctions.JoinedBy(HaplotypePair.At(genotype)))) >= Best.Cost)
             {
                 continue;
             }
@@ -94,7 +97,7 @@ internal sealed class SchemeProof
             _plants.Add((genotype, _problem.PerGeneration == 0 ? 0 : generation));
             _crossings.Add(Crossed(genotype, way));
             AddWays(more, _plants.Count - 1);
-            var isDone = Branch(more, spent + way.Offspring + _problem.PerCrossing, genotype);
+            var isDone = Branch(more, spent + way.Offspring + _problem.PerCrossing, genotype, joined | _junctions.JoinedBy(HaplotypePair.At(genotype)));
             _plants.RemoveAt(_plants.Count - 1);
             _crossings.RemoveAt(_crossings.Count - 1);
             if (!isDone)

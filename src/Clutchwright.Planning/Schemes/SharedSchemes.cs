@@ -23,7 +23,9 @@ public static class SharedSchemes
             return new(null, SchemeCosts.Never, true);
         }
 
-        var bound = new SchemeBound(problem).OfParents();
+        var junctions = new JunctionBound(problem);
+        var joined = junctions.Of(problem.Parents.Aggregate(0, (all, p) => all | junctions.JoinedBy(p)));
+        var bound = Math.Max(new SchemeBound(problem).OfParents(), tree.Cost == 0 ? 0 : joined);
         if (tree.Cost <= bound)
         {
             return new(tree, tree.Cost, true);
