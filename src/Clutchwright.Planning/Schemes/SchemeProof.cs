@@ -6,6 +6,9 @@ namespace Clutchwright.Planning.Schemes;
 /// second having the lower index and no need of the first. What is left to pay is bounded by <see cref="SchemeBound"/>.</remarks>
 internal sealed class SchemeProof
 {
+    /// <summary>With more loci there are too many sets for any proof to end.</summary>
+    public const int MostLoci = 4;
+
     private readonly SchemeProblem _problem;
     private readonly SchemeBound _bound;
     private readonly JunctionBound _junctions;
