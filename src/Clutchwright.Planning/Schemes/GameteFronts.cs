@@ -7,7 +7,8 @@ internal readonly record struct Plant(int Used, int Genotype);
 /// likelier than every cheaper plant that used the same parents.</summary>
 /// <remarks>For two different parents the cost of a child falls with the cost of each parent and with the chance of each of their gametes, so
 /// a plant that another beats in all of these can be replaced by it. Where each of the two can give both gametes, both
-/// chances count. A selfing pays for its one parent once and is tried for every plant.</remarks>
+/// chances count. Where the one that beats it is the other parent, that one selfed is as good, so plants of one line must be free to self, unless lines
+/// that share a parent never meet. A selfing pays for its one parent once and is tried for every plant.</remarks>
 internal sealed class GameteFronts(SchemeProblem problem, Selfing selfing, SchemeCosts costs, Action<Plant, int, Plant, Plant> offer)
 {
     private readonly record struct Single(int Gamete, int Cost, double Chance, int Genotype);

@@ -17,7 +17,7 @@ public static class SharedSchemes
         ArgumentOutOfRangeException.ThrowIfLessThan(effort.Starts, 1);
         ArgumentOutOfRangeException.ThrowIfNegative(effort.Steps);
         ArgumentOutOfRangeException.ThrowIfNegative(effort.ProofSteps);
-        if (TreeSchemes.ParentsAtWill(problem, Selfing.AnyStep) is not { } tree)
+        if (TreeSchemes.ParentsAtWill(problem) is not { } tree)
         {
             // What a plant used twice can make, two such plants can.
             return new(null, SchemeCosts.Never, true);

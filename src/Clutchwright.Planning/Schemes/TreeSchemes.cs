@@ -21,9 +21,9 @@ public static class TreeSchemes
         : throw new ArgumentException($"Parents used once are at most {MostParentsOnce}, not {problem.Parents.Count}.", nameof(problem));
 
     /// <summary>Finds the cheapest scheme in which a parent can be used again and again.</summary>
-    /// <returns>As <see cref="ParentsOnce"/>.</returns>
+    /// <returns>As <see cref="ParentsOnce"/>; selfings may stand anywhere.</returns>
     /// <remarks>Cost: O(5^n) steps for n loci; about a second for 8.</remarks>
-    public static CrossingScheme? ParentsAtWill(SchemeProblem problem, Selfing selfing) => Best(problem, selfing, _ => 0);
+    public static CrossingScheme? ParentsAtWill(SchemeProblem problem) => Best(problem, Selfing.AnyStep, _ => 0);
 
     private static CrossingScheme? Best(SchemeProblem problem, Selfing selfing, Func<int, int> used)
     {

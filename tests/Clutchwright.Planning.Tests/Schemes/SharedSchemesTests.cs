@@ -75,7 +75,7 @@ public class SharedSchemesTests
         c =>
         {
             var answer = SharedSchemes.Best(c.Problem, new(Starts: 1, Steps: 2_000, ProofSteps: 2_000));
-            var tree = TreeSchemes.ParentsAtWill(c.Problem, Selfing.AnyStep);
+            var tree = TreeSchemes.ParentsAtWill(c.Problem);
 
             Assert.Equal(tree is null, answer.Scheme is null);
             if (answer.Scheme is { } scheme)

@@ -35,7 +35,7 @@ public class TreeSchemesTests
         var problem = PublishedSchemes.Servin(loci);
         double[] neighbours = [.. Enumerable.Repeat(R20, loci - 1)];
 
-        var (first, second) = (TreeSchemes.ParentsOnce(problem, Selfing.AnyStep)!, TreeSchemes.ParentsAtWill(problem, Selfing.AnyStep)!);
+        var (first, second) = (TreeSchemes.ParentsOnce(problem, Selfing.AnyStep)!, TreeSchemes.ParentsAtWill(problem)!);
 
         Assert.Equal((once, atWill), (first.Cost, second.Cost));
         SchemeCheck.Holds(problem, neighbours, first, isTree: true);
@@ -54,7 +54,7 @@ public class TreeSchemesTests
     {
         var problem = PublishedSchemes.Pepper();
 
-        var scheme = TreeSchemes.ParentsAtWill(problem, Selfing.AnyStep)!;
+        var scheme = TreeSchemes.ParentsAtWill(problem)!;
 
         Assert.Equal((633, 4, 4, 1433), (scheme.Plants, scheme.Crossings.Count, scheme.Generations, scheme.Cost));
         Assert.Equal([1, 23, 598, 11], scheme.Crossings.Select(c => c.Offspring));
@@ -70,8 +70,9 @@ public class TreeSchemesTests
             foreach (var selfing in Enum.GetValues<Selfing>())
             {
                 Check(TreeSchemes.ParentsOnce(c.Problem, selfing), SchemeTwin.CheapestTree(c.Problem, isOnce: true, selfing));
-                Check(TreeSchemes.ParentsAtWill(c.Problem, selfing), SchemeTwin.CheapestTree(c.Problem, isOnce: false, selfing));
             }
+
+            Check(TreeSchemes.ParentsAtWill(c.Problem), SchemeTwin.CheapestTree(c.Problem, isOnce: false, Selfing.AnyStep));
 
             void Check(CrossingScheme? scheme, int expected)
             {
@@ -94,7 +95,7 @@ public class TreeSchemesTests
 
     [Fact]
     public void Trees_AlleleThatNobodyHas_IsNone() =>
-        Assert.Null(TreeSchemes.ParentsAtWill(new(LinkedLoci.Neighbours([]), [default], new(1, 1), 0.9), Selfing.AnyStep));
+        Assert.Null(TreeSchemes.ParentsAtWill(new(LinkedLoci.Neighbours([]), [default], new(1, 1), 0.9)));
 
     [Fact]
     public void ParentsOnce_TooManyParents_Throws()
