@@ -1,6 +1,5 @@
 using BenchmarkDotNet.Attributes;
 using Clutchwright.Genetics.Clutches;
-using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
 using Clutchwright.Planning.Simulation;
@@ -24,8 +23,10 @@ public class SimulationBenchmarks
 
     private readonly GeneDropping _free;
     private readonly GeneDropping _linked;
-    private readonly Genotype _sire;
-    private readonly Genotype _dam;
+    private readonly CompiledSpecies _species;
+    private readonly CompiledAnimal _sire;
+    private readonly CompiledAnimal _dam;
+    private readonly CompiledCross _cross;
 
     public SimulationBenchmarks()
     {
@@ -40,8 +41,10 @@ public class SimulationBenchmarks
                 Describe.Linked("L5", 10.0, Describe.Recessive("m5")),
             ]);
         string[] hets = [.. Enumerable.Range(0, 6).Select(i => $"m{i}/+")];
-        _sire = Describe.Male(species, hets);
-        _dam = Describe.Female(species, hets);
+        var (sire, dam) = (Describe.Male(species, hets), Describe.Female(species, hets));
+        _species = CompiledSpecies.Of(species, species.Groups);
+        (_sire, _dam) = (_species.Compile(sire), _species.Compile(dam));
+        _cross = CompiledCross.Of(sire, dam);
     }
 
     [Benchmark(Baseline = true, Description = "gene drop, unlinked loci, 1 thread")]
@@ -77,31 +80,42 @@ public class SimulationBenchmarks
     [Benchmark(Description = "200,000 clutch-seasons, 2 threads")]
     public int ClutchesOnTwo() => Run(2);
 
+    [Benchmark(Description = "the same, one pair throughout, 1 thread")]
+    public int OnePair() => RunPair(1);
+
     private static long Drop(GeneDropping dropping, int threads) => dropping.Run(
         64_000, 1, threads, () => new long[1], (sum, block) => sum[0] += block.Copies(999, 9).Two, (sum, other) => sum[0] += other[0])[0];
 
     // Each season a hatchling of each sex, where there is one, takes the place of its parent.
-    private int Run(int threads)
+    private int Run(int threads) => Replicates.Run(Programmes, 1, threads, (random, number) =>
     {
-        var table = new CrossTable();
-        return Replicates.Run(Programmes, 1, threads, (random, number) =>
+        var (sire, dam) = (_sire, _dam);
+        var hatched = new List<CompiledAnimal>();
+        var young = number % 2;
+        for (var season = 0; season < Seasons; season++)
         {
-            var (sire, dam) = (_sire, _dam);
-            var hatched = new List<int>();
-            var young = number % 2;
-            for (var season = 0; season < Seasons; season++)
+            _ = Clutch.Draw(_species, sire, dam, random, hatched);
+            young += hatched.Count;
+            foreach (var animal in hatched)
             {
-                var cross = table.Of(sire, dam);
-                _ = Clutch.Draw(cross, random, hatched);
-                young += hatched.Count;
-                foreach (var place in hatched)
-                {
-                    var genotype = cross.Classes[place].Genotype;
-                    (sire, dam) = genotype.Sex == Sex.Male ? (genotype, dam) : (sire, genotype);
-                }
+                (sire, dam) = animal.Sex == Sex.Male ? (animal, dam) : (sire, animal);
             }
+        }
 
-            return young + (ReferenceEquals(sire, _sire) ? 1 : 0) + (ReferenceEquals(dam, _dam) ? 1 : 0);
-        }).Sum();
-    }
+        return young;
+    }).Sum();
+
+    // The same pair every season.
+    private int RunPair(int threads) => Replicates.Run(Programmes, 1, threads, (random, number) =>
+    {
+        var hatched = new List<int>();
+        var young = number % 2;
+        for (var season = 0; season < Seasons; season++)
+        {
+            _ = Clutch.Draw(_cross, random, hatched);
+            young += hatched.Count;
+        }
+
+        return young;
+    }).Sum();
 }

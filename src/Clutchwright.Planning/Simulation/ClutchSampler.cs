@@ -86,4 +86,25 @@ public sealed class ClutchSampler
 
         return clutch;
     }
+
+    /// <summary>Draws a clutch of two animals of a simulation and what hatches from it.</summary>
+    /// <param name="species">The species, made ready.</param>
+    /// <param name="sire">The sire.</param>
+    /// <param name="dam">The dam.</param>
+    /// <param name="random">The stream.</param>
+    /// <param name="hatched">Gets the live hatchlings; emptied first.</param>
+    public ClutchDraw Draw(CompiledSpecies species, CompiledAnimal sire, CompiledAnimal dam, CountedRandom random, List<CompiledAnimal> hatched)
+    {
+        var clutch = Draw(random);
+        hatched.Clear();
+        for (var egg = 0; egg < clutch.Good; egg++)
+        {
+            if (species.Hatches(sire, dam, random, out var young))
+            {
+                hatched.Add(young);
+            }
+        }
+
+        return clutch;
+    }
 }

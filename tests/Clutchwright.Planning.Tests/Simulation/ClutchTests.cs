@@ -58,6 +58,50 @@ public class ClutchTests
         }
     }
 
+    // The same odds again, drawn group by group.
+    [Fact]
+    public void Hatches_AnyPair_GivesEachGenotypeAsOftenAsItsExactChance()
+    {
+        var species = CompiledSpecies.Of(CrossGen.Species, CrossGen.Species.Groups);
+        var random = new CountedRandom(14);
+        for (var round = 0; round < 40; round++)
+        {
+            var (sire, dam) = (CrossGen.Animal(Sex.Male, random), CrossGen.Animal(Sex.Female, random));
+            var cross = CompiledCross.Of(sire, dam);
+            var places = cross.Classes.Select((c, i) => (Animal: species.Compile(c.Genotype), i)).ToDictionary(c => c.Animal, c => c.i);
+            var counts = new long[cross.Classes.Count + 1];
+            var (packedSire, packedDam) = (species.Compile(sire), species.Compile(dam));
+            for (var i = 0; i < 20_000; i++)
+            {
+                counts[species.Hatches(packedSire, packedDam, random, out var young) ? places[young] : counts.Length - 1]++;
+            }
+
+            var dies = cross.Survival > 1.0 - 1e-12 ? 0.0 : 1.0 - cross.Survival;
+            ChiSquare.Agrees([.. cross.Classes.Select(c => c.Chance * c.Survival), dies], counts);
+        }
+    }
+
+    [Fact]
+    public void Compile_AnyGenotype_UnpacksTheSame() => CrossGen.Certain.Sample(
+        pair =>
+        {
+            var species = CompiledSpecies.Of(CrossGen.Species, CrossGen.Species.Groups);
+
+            Assert.Equal(pair.Sire, species.GenotypeOf(species.Compile(pair.Sire)));
+            Assert.All(CrossGen.Species.Groups, g => Assert.Equal(pair.Dam[g], species.At(species.Compile(pair.Dam), g)));
+        },
+        iter: 200);
+
+    [Fact]
+    public void Compile_AlleleThatIsNotInPlay_Throws()
+    {
+        var species = CompiledSpecies.Of(CrossGen.Species, []);
+        var het = Genotype.Wild(CrossGen.Species, Sex.Male).With(CrossGen.Species.FindLocus("free")!, 0, 1);
+
+        Assert.Throws<ArgumentException>(() => species.Compile(het));
+        Assert.True(species.At(species.Compile(Genotype.Wild(CrossGen.Species, Sex.Male)), CrossGen.Species.FindLocus("free")!.Group).IsWild);
+    }
+
     [Fact]
     public void Of_AnyCross_HasTheClassesOfTheExactCross() => CrossGen.Certain.Sample(
         pair =>
