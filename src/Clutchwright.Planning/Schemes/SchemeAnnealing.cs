@@ -15,7 +15,13 @@ internal sealed class SchemeAnnealing(SchemeProblem problem, ulong seed, ulong s
 
     public CrossingScheme Run(CrossingScheme from, int steps, CancellationToken cancel)
     {
-        foreach (var genotype in from.Crossings.Select(c => c.Child).Distinct().Take(SchemeList.Most))
+        var genotypes = from.Crossings.Select(c => c.Child).Distinct().ToArray();
+        if (genotypes.Length > SchemeList.Most)
+        {
+            return from;
+        }
+
+        foreach (var genotype in genotypes)
         {
             _list.Insert(_list.Places, genotype);
         }

@@ -37,12 +37,12 @@ public sealed class AliasTable
         {
             if (!large.TryPop(out var many))
             {
-                // Rounding left it a hair below one, unless it can never come up.
+                // Rounding left it a hair below one.
                 (own[few], alias[few]) = (ulong.MaxValue, few);
                 continue;
             }
 
-            (own[few], alias[few]) = ((ulong)(left[few] * 18446744073709551616.0), many);
+            (own[few], alias[few]) = ((ulong)(Math.Max(0.0, left[few]) * 18446744073709551616.0), many);
             left[many] -= 1.0 - left[few];
             (left[many] < 1.0 ? small : large).Push(many);
         }

@@ -21,7 +21,7 @@ public sealed class CompiledCross
         Classes = classes;
         var lives = classes.Select(c => c.Chance * c.Survival).ToArray();
         Survival = Math.Min(1.0, lives.Sum());
-        _table = AliasTable.Of([.. lives, Math.Max(0.0, 1.0 - Survival)]);
+        _table = AliasTable.Of([.. lives, Survival > 1.0 - 1e-12 ? 0.0 : 1.0 - Survival]);
     }
 
     /// <summary>Gets what can be laid; chances sum to 1.</summary>

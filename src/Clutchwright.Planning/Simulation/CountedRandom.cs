@@ -48,7 +48,7 @@ public sealed class CountedRandom
     public double NextShare() => (Next() >> 11) * (1.0 / (1UL << 53));
 
     /// <summary>The next whole number from 0, included, to <paramref name="limit"/>, not included, each equally likely.</summary>
-    /// <remarks>Off from equal by less than 2^-32 of each chance times the limit, by the method of multiplying and taking the upper half.</remarks>
+    /// <remarks>The upper half of the product with 64 random bits: no chance is off by more than 2^-33 of itself.</remarks>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="limit"/> is not positive.</exception>
     public int Below(int limit)
     {
