@@ -25,6 +25,12 @@ internal static class Links
 
     public static string Pairs(string want) => With("/pairs", ("want", want));
 
+    /// <summary>The route to a want.</summary>
+    public static string Route(string want) => With("/route", ("want", want));
+
+    /// <summary>The board with makings on it.</summary>
+    public static string Board(IEnumerable<string> makings) => With("/looks/board", makings.Select(m => ("m", (string?)m)));
+
     /// <summary>A cross of two animals, with what is wanted of it.</summary>
     public static string Cross(string? sire, string? dam, IEnumerable<string>? wants = null) =>
         With("/cross", [("sire", sire), ("dam", dam), .. (wants ?? []).Select(w => ("want", (string?)w))]);

@@ -64,6 +64,15 @@ public sealed class Danger
         .Where(s => s.Locus.Group == group)
         .All(s => s.Locus.PairOf(diplotype) is var (first, second) && s.Pairs[first, second]);
 
+    /// <summary>Gets the loci whose alleles the danger asks for.</summary>
+    public IReadOnlyList<Locus> Loci => [.. Sites.Select(s => s.Locus).Distinct()];
+
+    /// <summary>Whether what the danger asks of one locus is met by a pair of alleles.</summary>
+    /// <param name="locus">One of <see cref="Loci"/>; at another nothing is asked.</param>
+    /// <param name="first">An allele index.</param>
+    /// <param name="second">The other allele index.</param>
+    public bool IsMetAt(Locus locus, int first, int second) => Sites.Where(s => s.Locus == locus).All(s => s.Pairs[first, second]);
+
     /// <summary>The chance that an animal itself has this genotype.</summary>
     /// <param name="belief">What is believed of the animal.</param>
     public Probability ChanceIn(GenotypeBelief belief)

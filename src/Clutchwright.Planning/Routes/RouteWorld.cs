@@ -1,0 +1,360 @@
+using Clutchwright.Genetics.Dangers;
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Looks;
+using Clutchwright.Genetics.Numbers;
+using Clutchwright.Genetics.Wants;
+
+namespace Clutchwright.Planning.Routes;
+
+/// <summary>The animals of a route reduced to what matters: classes, one number for a state at every linkage group that counts.</summary>
+internal sealed class RouteWorld
+{
+    private readonly int[][] _strides = new int[2][];
+    private readonly UInt128[][] _dangers;
+    private readonly Dictionary<int, uint>[] _hidden = [[], []];
+    private readonly Dictionary<double, double> _none = [];
+    private readonly Dictionary<(double Chance, int Dams), double[]> _numbers = [];
+    private readonly Dictionary<int, int[]>[] _better = [[], []];
+    private readonly Expression[][] _showable;
+    private bool _hasDangers;
+
+    private RouteWorld(RouteProblem problem, GroupStates[] groups, Danger[] dangers)
+    {
+        Problem = problem;
+        Groups = groups;
+        foreach (var sex in Sexes)
+        {
+            var strides = new int[groups.Length + 1];
+            strides[0] = 1;
+            for (var g = 0; g < groups.Length; g++)
+            {
+                strides[g + 1] = checked(strides[g] * groups[g].Count(sex));
+            }
+
+            _strides[GroupStates.Index(sex)] = strides;
+        }
+
+        _dangers = [.. groups.Select(g => DangersOf(g, dangers))];
+        _showable = [.. groups.Select(g => g.Showable().ToArray())];
+        SexInGroups = groups.Any(g => g.TellsSex);
+        Targets = [.. problem.Want.Alternatives.Select(TargetOf)];
+    }
+
+    public static IReadOnlyList<Sex> Sexes { get; } = [Sex.Female, Sex.Male];
+
+    public RouteProblem Problem { get; }
+
+    public IReadOnlyList<GroupStates> Groups { get; }
+
+    public IReadOnlyList<RouteTarget> Targets { get; }
+
+    public bool SexInGroups { get; }
+
+    /// <summary>Whether an animal without any wanted allele can be of use.</summary>
+    public bool IsWildUseful => Groups.Any(g => g.IsExact);
+
+    public int ClassCount(Sex sex) => _strides[GroupStates.Index(sex)][^1];
+
+    /// <summary>Reduces a problem.</summary>
+    public static RouteWorld Of(RouteProblem problem)
+    {
+        var species = problem.Species;
+        var carried = CarriedAlleles(problem);
+        var wanted = new Dictionary<Locus, HashSet<int>>();
+        foreach (var condition in problem.Want.Alternatives.SelectMany(a => a.Loci))
+        {
+            var here = wanted.TryGetValue(condition.Locus, out var known) ? known : wanted[condition.Locus] = [];
+            here.UnionWith(from a in condition.Locus.Alleles
+                           where !a.IsWild && carried.Contains(a) && condition.Locus.Alleles.Any(b => Allows(condition, a.Index, b.Index))
+                           select a.Index);
+        }
+
+        // Where the wild allele is asked for, whatever else the stock carries at the locus must be told apart from it.
+        foreach (var (locus, alleles) in wanted.Where(w => problem.Want.Alternatives.SelectMany(a => a.Loci).Any(c => c.Locus == w.Key && AsksForWild(c))))
+        {
+            alleles.UnionWith(carried.Where(a => a.Locus == locus).Select(a => a.Index));
+        }
+
+        var dangers = species.Dangers
+            .Where(d => d.Severity >= Severity.Suffering && !problem.Settings.Lifted.Contains(d))
+            .Where(d => d.Loci.All(l => IsInReach(d, l, carried)))
+            .ToArray();
+        if (dangers.Length > 128)
+        {
+            throw new ArgumentException($"{dangers.Length} dangers are in reach of the animals; a route tells at most 128 apart.", nameof(problem));
+        }
+
+        var watched = dangers.SelectMany(d => d.Loci).ToHashSet();
+        var groups = new List<GroupStates>();
+        foreach (var group in species.Groups)
+        {
+            var isWanted = group.Loci.Any(wanted.ContainsKey);
+            if (!isWanted && !group.Loci.Any(watched.Contains))
+            {
+                continue;
+            }
+
+            // There for a danger alone, or for alleles that shall be absent: young with any of them are of no use.
+            var staysWild = !isWanted || problem.Want.Alternatives.SelectMany(a => a.Loci).Where(c => c.Locus.Group == group).All(AsksForNone);
+
+            IReadOnlySet<int>[] relevant = [.. group.Loci.Select(l =>
+            {
+                var set = new HashSet<int>(wanted.GetValueOrDefault(l) ?? []);
+                if (watched.Contains(l))
+                {
+                    set.UnionWith(from d in dangers
+                                  where d.Loci.Contains(l)
+                                  from a in l.Alleles
+                                  where !a.IsWild && carried.Contains(a) && Enumerable.Range(0, l.Alleles.Count).Any(b => d.IsMetAt(l, a.Index, b))
+                                  select a.Index);
+                }
+
+                return (IReadOnlySet<int>)set;
+            })];
+            var isExact = problem.Want.Alternatives.SelectMany(a => a.Loci).Where(c => c.Locus.Group == group).Any(MindsSurplus);
+            groups.Add(new GroupStates(species, group, relevant, staysWild, isExact));
+        }
+
+        return new RouteWorld(problem, [.. groups], dangers);
+    }
+
+    public int Stride(Sex sex, int group) => _strides[GroupStates.Index(sex)][group];
+
+    public int StateAt(int of, Sex sex, int group)
+    {
+        var strides = _strides[GroupStates.Index(sex)];
+        return of / strides[group] % Groups[group].Count(sex);
+    }
+
+    public int ClassOf(Sex sex, IReadOnlyList<int> states)
+    {
+        var strides = _strides[GroupStates.Index(sex)];
+        var of = 0;
+        for (var g = 0; g < states.Count; g++)
+        {
+            of += states[g] * strides[g];
+        }
+
+        return of;
+    }
+
+    /// <summary>Whether a class is as good as another at every group.</summary>
+    public bool IsAtLeast(Sex sex, int of, int least)
+    {
+        for (var g = 0; g < Groups.Count; g++)
+        {
+            if (!Groups[g].Accepts(Groups[g].AtLeast(sex, StateAt(least, sex, g)), sex, StateAt(of, sex, g)))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>The classes that differ from one at a single group, and are better there.</summary>
+    public int[] BetterThan(Sex sex, int of)
+    {
+        var known = _better[GroupStates.Index(sex)];
+        if (!known.TryGetValue(of, out var better))
+        {
+            var list = new List<int>();
+            for (var g = 0; g < Groups.Count; g++)
+            {
+                var state = StateAt(of, sex, g);
+                for (var s = 0; s < Groups[g].AskableCount(sex); s++)
+                {
+                    if (s != state && Groups[g].Accepts(Groups[g].AtLeast(sex, state), sex, s))
+                    {
+                        list.Add(of + ((s - state) * Stride(sex, g)));
+                    }
+                }
+            }
+
+            known.Add(of, better = [.. list]);
+        }
+
+        return better;
+    }
+
+    /// <summary>Whether young of the two may have a genotype of a danger that was not lifted.</summary>
+    public bool IsDangerous(int sire, int dam)
+    {
+        var met = UInt128.MaxValue;
+        for (var g = 0; g < Groups.Count && met != 0; g++)
+        {
+            met &= _dangers[g][(StateAt(sire, Sex.Male, g) * Groups[g].Count(Sex.Female)) + StateAt(dam, Sex.Female, g)];
+        }
+
+        return met != 0 && Groups.Count > 0 && _hasDangers;
+    }
+
+    /// <summary>The groups, as bits, of which nothing can be told by eye in animals that show a class.</summary>
+    public uint HiddenIn(Sex sex, int of)
+    {
+        var known = _hidden[GroupStates.Index(sex)];
+        if (!known.TryGetValue(of, out var bits))
+        {
+            known.Add(of, bits = Hidden([.. Enumerable.Range(0, Groups.Count).SelectMany(g => Groups[g].Shown(sex, StateAt(of, sex, g)))]));
+        }
+
+        return bits;
+    }
+
+    /// <summary>The chance that one paired female gives none of what has a chance per good egg, this season.</summary>
+    public double NoneOf(double chance)
+    {
+        if (!_none.TryGetValue(chance, out var none))
+        {
+            none = 0.0;
+            var power = 1.0;
+            foreach (var n in Problem.Settings.Clutch.Chances)
+            {
+                none += n.Value * power;
+                power *= 1.0 - chance;
+            }
+
+            _none.Add(chance, none);
+        }
+
+        return none;
+    }
+
+    /// <summary>The chance of each number of what has a chance per good egg in one season of several females, up to the most sisters held back.</summary>
+    public double[] NumberOf(double chance, int dams)
+    {
+        if (!_numbers.TryGetValue((chance, dams), out var number))
+        {
+            var one = Problem.Settings.Clutch.NumberOf(Probability.Rounded(chance));
+            number = new double[Problem.Settings.MostDams + 1];
+            number[0] = 1.0;
+            for (var d = 0; d < dams; d++)
+            {
+                for (var n = number.Length - 1; n >= 0; n--)
+                {
+                    var sum = 0.0;
+                    for (var k = 0; k <= Math.Min(n, one.Count - 1); k++)
+                    {
+                        sum += one[k] * number[n - k];
+                    }
+
+                    number[n] = sum;
+                }
+            }
+
+            _numbers.Add((chance, dams), number);
+        }
+
+        return number;
+    }
+
+    public static bool Allows(WantedPairs pairs, int a, int b) => pairs.Allows(a, b, ordered: true) || pairs.Allows(b, a, ordered: true);
+
+    private uint Hidden(IReadOnlyCollection<Expression> shown)
+    {
+        var bits = 0u;
+        for (var g = 0; g < Groups.Count; g++)
+        {
+            if (_showable[g].Any(e => Problem.Species.IsHidden(e, shown)))
+            {
+                bits |= 1u << g;
+            }
+        }
+
+        return bits;
+    }
+
+    private UInt128[] DangersOf(GroupStates group, Danger[] dangers)
+    {
+        _hasDangers |= dangers.Length > 0;
+        var males = group.Count(Sex.Male);
+        var females = group.Count(Sex.Female);
+        var all = dangers.Length == 128 ? UInt128.MaxValue : (UInt128.One << dangers.Length) - 1;
+        var bits = new UInt128[males * females];
+        for (var pair = 0; pair < bits.Length; pair++)
+        {
+            bits[pair] = all;
+            for (var d = 0; d < dangers.Length; d++)
+            {
+                if (dangers[d].Groups.Contains(group.Group) && !group.CanMeet(dangers[d], pair / females, pair % females))
+                {
+                    bits[pair] &= ~(UInt128.One << d);
+                }
+            }
+        }
+
+        return bits;
+    }
+
+    private RouteTarget TargetOf(WantedGenotype wanted)
+    {
+        var requirements = new int[Groups.Count];
+        var shown = new List<Expression>();
+        for (var g = 0; g < Groups.Count; g++)
+        {
+            var group = Groups[g];
+            var here = wanted.Loci.Where(l => l.Locus.Group == group.Group).ToArray();
+            if (here.Length == 0)
+            {
+                requirements[g] = 0;
+                continue;
+            }
+
+            requirements[g] = group.Require((sex, diplotype) => here.All(c =>
+            {
+                var (a, b) = c.Locus.PairOf(diplotype);
+                return c.Allows(a, b, group.Group.IsSex && sex == Problem.Species.SexSystem.Heterogametic());
+            }));
+            var sexes = wanted.Sex is { } only ? [only] : Sexes;
+            var best = sexes.SelectMany(s => Enumerable.Range(0, group.Count(s)).Where(i => group.Accepts(requirements[g], s, i)).Select(i => (s, i))).ToArray();
+            if (best.Length > 0)
+            {
+                shown.AddRange(group.Shown(best[0].s, best[0].i));
+            }
+        }
+
+        return new(wanted, requirements, Hidden(shown));
+    }
+
+    // One copy is wanted, and two of it are not.
+    private static bool MindsSurplus(WantedPairs condition) => condition.Locus.Alleles.Any(a => !a.IsWild
+        && Allows(condition, 0, a.Index) && !Allows(condition, a.Index, a.Index));
+
+    private static bool AsksForNone(WantedPairs condition) => !condition.Locus.Alleles.Any(a => !a.IsWild
+        && condition.Locus.Alleles.Any(b => Allows(condition, a.Index, b.Index)));
+
+    private static bool AsksForWild(WantedPairs condition) =>
+        Enumerable.Range(0, condition.Locus.Alleles.Count).Any(a => Allows(condition, 0, a))
+        && !Enumerable.Range(0, condition.Locus.Alleles.Count).All(a => Allows(condition, 0, a));
+
+    private static bool IsInReach(Danger danger, Locus locus, HashSet<Allele> carried) => locus.Alleles.Any(a =>
+        (a.IsWild || carried.Contains(a)) && locus.Alleles.Any(b => (b.IsWild || carried.Contains(b)) && danger.IsMetAt(locus, a.Index, b.Index)));
+
+    private static HashSet<Allele> CarriedAlleles(RouteProblem problem)
+    {
+        var carried = new HashSet<Allele>();
+        foreach (var animal in problem.Animals)
+        {
+            foreach (var group in problem.Species.Groups)
+            {
+                foreach (var (diplotype, _) in animal.Belief[group])
+                {
+                    for (var i = 0; i < group.Loci.Count; i++)
+                    {
+                        carried.Add(group.Loci[i].Alleles[group.AlleleAt(diplotype.First, i)]);
+                        carried.Add(group.Loci[i].Alleles[group.AlleleAt(diplotype.Second, i)]);
+                    }
+                }
+            }
+        }
+
+        carried.RemoveWhere(a => a.IsWild);
+        return carried;
+    }
+}
+
+/// <summary>One alternative of the want: a requirement at each group that counts.</summary>
+/// <param name="Wanted">The alternative.</param>
+/// <param name="Requirements">The requirement's index at each group.</param>
+/// <param name="Hidden">The groups, as bits, of which nothing can be told by eye in such an animal.</param>
+internal sealed record RouteTarget(WantedGenotype Wanted, IReadOnlyList<int> Requirements, uint Hidden);
