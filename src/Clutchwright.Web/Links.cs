@@ -25,6 +25,9 @@ internal static class Links
 
     public static string Pairs(string want) => With("/pairs", ("want", want));
 
+    /// <summary>The routes of several seasons to what is wanted.</summary>
+    public static string Route(string want) => With("/route", ("want", want));
+
     /// <summary>A cross of two animals, with what is wanted of it.</summary>
     public static string Cross(string? sire, string? dam, IEnumerable<string>? wants = null) =>
         With("/cross", [("sire", sire), ("dam", dam), .. (wants ?? []).Select(w => ("want", (string?)w))]);
