@@ -89,10 +89,11 @@ internal sealed class RouteMapSvg
         var tag = animal.FromStep is null && animal.Tags.Count > 0;
         if (tag)
         {
-            Add($"<a href=\"{E(Links.Animal(animal.Tags[0]))}\" aria-label=\"{E(name)}, {E(animal.Words.Text)}\"><rect class=\"reach\" x=\"{N(x + 2)}\" y=\"{N(top + 2)}\" width=\"{N(RouteMap.CardWidth - 4)}\" height=\"{N((RouteMap.CardHeight / 2) - 4)}\"/>");
+            Add($"<a href=\"{E(Links.Animal(animal.Tags[0]))}\"><rect class=\"reach\" x=\"{N(x + 2)}\" y=\"{N(top + 2)}\" width=\"{N(RouteMap.CardWidth - 4)}\" height=\"{N((RouteMap.CardHeight / 2) - 4)}\"/>");
         }
 
         Text(x + 30, top + 20, "tag", Short(name, 17));
+        Add($" ");
         Text(x + 30, top + 35, "what", Short(animal.Words.Text, 22));
         if (tag)
         {
