@@ -2,6 +2,8 @@ using Clutchwright.Catalogue.Entries;
 using Clutchwright.Catalogue.Looks;
 using Clutchwright.Catalogue.Reading;
 using Clutchwright.Catalogue.TradeTexts;
+using Clutchwright.Genetics.Dangers;
+using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Looks;
 
@@ -14,6 +16,7 @@ public sealed class SpeciesCatalogue
     private readonly Dictionary<Locus, LocusEntry> _loci;
     private readonly Dictionary<Allele, AlleleEntry> _alleles;
     private readonly Dictionary<Expression, FormEntry> _forms;
+    private readonly Lazy<PartTable> _parts;
 
     internal SpeciesCatalogue(
         Species species,
@@ -31,6 +34,7 @@ public sealed class SpeciesCatalogue
         Sources = sources;
         Masks = masks;
         (_loci, _alleles, _forms) = EntriesOf(species, loci);
+        _parts = new(() => new(LookBook));
     }
 
     /// <summary>Gets the species as genetics reckons with it, with its dangers and masks.</summary>
@@ -136,6 +140,27 @@ public sealed class SpeciesCatalogue
     /// <returns>The look; <c>null</c> only where the catalogue does not state how the normal animal looks.</returns>
     /// <remarks>The rule of composing is in docs/how-to/catalogue.md.</remarks>
     public Appearance? LookOf(IEnumerable<Expression> forms, AgeStage stage) => LookBook.LookOf(Visible(forms), stage);
+
+    /// <summary>The makings that show a look, best first: stated looks, and composed ones of so many genes.</summary>
+    /// <returns>A list that goes on as it is read; no making stands in it twice.</returns>
+    /// <remarks>A form of which no look is stated has no part in it: there is nothing to find it by. Safe from many threads.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The number of genes is not from 1 to <see cref="LookWish.GreatestGenes"/>.</exception>
+    /// <exception cref="OperationCanceledException"><paramref name="cancel"/> was set while the list was read.</exception>
+    public IEnumerable<LookMatch> FindLooks(LookWish wish, CancellationToken cancel = default) =>
+        wish.MostGenes is >= 1 and <= LookWish.GreatestGenes
+            ? new LookSearch(this, _parts.Value, wish).Run(cancel)
+            : throw new ArgumentOutOfRangeException(nameof(wish), wish.MostGenes, $"A composed making has 1 to {LookWish.GreatestGenes} genes.");
+
+    /// <summary>The dangers of an animal of these pairs of alleles, of either sex, gravest first.</summary>
+    public IReadOnlyList<Danger> DangersOf(IEnumerable<MadeForm> made) =>
+    [
+        .. Enum.GetValues<Sex>()
+            .Select(sex => GenotypeBelief.Certain(made.Aggregate(
+                Genotype.Wild(Species, sex), (genotype, m) => genotype.With(m.Form.Locus, m.First, m.Second))))
+            .SelectMany(belief => Species.Dangers.Where(d => d.ChanceIn(belief).IsCertain))
+            .Distinct()
+            .OrderByDescending(d => d.Severity),
+    ];
 
     /// <summary>The named combinations within the visible forms, largest first; one that is part of a larger one named is left out.</summary>
     public IReadOnlyList<Combination> CombinationsOf(IEnumerable<Expression> forms)

@@ -6,8 +6,10 @@ using Clutchwright.Cli.Carry;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
 using Clutchwright.Cli.Kin;
+using Clutchwright.Cli.Looks;
 using Clutchwright.Cli.Proofs;
 using Clutchwright.Cli.Routes;
+using Clutchwright.Cli.Season;
 using Clutchwright.Cli.Serving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
@@ -25,12 +27,14 @@ internal static class CommandLine
             "Clutchwright: from the look wanted and the animals kept, to this season's pairings with honest odds.")
         {
             CrossCommand.Create(common, terminal),
+            LookCommand.Create(common, terminal),
             CarryCommand.Create(common, terminal),
             KinCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
             ProofCommand.Create(common, terminal),
             RouteCommand.Create(common, terminal),
+            SeasonCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),
         };
         common.AddTo(root);

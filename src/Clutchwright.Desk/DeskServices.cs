@@ -5,10 +5,12 @@ using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Kin;
+using Clutchwright.Desk.Looks;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
 using Clutchwright.Desk.Proofs;
 using Clutchwright.Desk.Routes;
+using Clutchwright.Desk.Season;
 using Clutchwright.Desk.Words;
 using Clutchwright.Stock;
 using Clutchwright.Stock.Storage;
@@ -34,6 +36,15 @@ public static class DeskServices
             p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new PlanRoute(
             p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new FindLooks(
+            p.GetRequiredService<OpenCatalogue>(),
+            () => File.Exists(Path.Combine(dataFolder, Book.FileName)) ? p.GetRequiredService<StockBeliefs>() : null,
+            () => p.GetRequiredService<RankPairs>())
+        {
+            SeasonsNeeded = p.GetRequiredService<PlanRoute>().LeastSeasonsAsync,
+        });
+        services.AddSingleton(p => new ShowMakings(p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new ListTones(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowCarry(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ShowCarryNews(p.GetRequiredService<OpenBook>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ListCarry(p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>()));
@@ -47,6 +58,8 @@ public static class DeskServices
         services.AddSingleton(p => new AskPedigreeMode(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskTraitMode(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new AskTestPairings(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new PlanSeason(
+            p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));

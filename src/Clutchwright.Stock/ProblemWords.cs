@@ -140,6 +140,12 @@ public static class ProblemWords
             $"{p.Tag} is neither in the file nor in the stock.",
             p.Nearest is null ? "Add a row for it, or leave the cell empty." : $"Did you mean {p.Nearest}? Else add a row for it, or leave the cell empty."),
         ImportProblem.SeveralDams p => new($"\"{p.Text}\" names several dams.", "One dam; only sires can be in doubt."),
+        ImportProblem.SomeSiresWeighed p => new(
+            $"\"{TextRules.Shorten(p.Text, 60)}\" gives some possible sires a chance and some none.", "A chance for each, A:0.7|B:0.3, or for none, A|B."),
+        ImportProblem.SireWeightsNotOne p => new(
+            $"The chances in \"{TextRules.Shorten(p.Text, 60)}\" sum to {p.Sum}.", "Each above 0 and together 1, for example A:0.7|B:0.3 or A:1/3|B:2/3."),
+        ImportProblem.SireWeightsInStock p => new(
+            "The stock keeps which sires are possible, without chances.", $"{p.Plain}; questions that read a file by itself take the chances as they are."),
         ImportProblem.CountUnreadable p => new(
             $"\"{TextRules.Shorten(p.Text, 40)}\" is no count.", string.Create(CultureInfo.InvariantCulture, $"How many young alike the row stands for, 1 to {p.Most}, or empty for one animal.")),
         ImportProblem.CountInStock p => new(

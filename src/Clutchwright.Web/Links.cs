@@ -25,8 +25,11 @@ internal static class Links
 
     public static string Pairs(string want) => With("/pairs", ("want", want));
 
-    /// <summary>The routes of several seasons to what is wanted.</summary>
+    /// <summary>The route to a want.</summary>
     public static string Route(string want) => With("/route", ("want", want));
+
+    /// <summary>The board with makings on it.</summary>
+    public static string Board(IEnumerable<string> makings) => With("/looks/board", makings.Select(m => ("m", (string?)m)));
 
     /// <summary>A cross of two animals, with what is wanted of it.</summary>
     public static string Cross(string? sire, string? dam, IEnumerable<string>? wants = null) =>

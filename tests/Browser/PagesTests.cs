@@ -19,6 +19,8 @@ public sealed class PagesTests(BrowserFixture browser)
         "/proof/look?clutch=Rex shows x Ada normal: sons 5 shows 4 normal, daughters 3 shows 6 normal", "/proof/look?clutch=Rex", "/proof/mate?prior=66%25",
         "/kin", "/kin?animal=T-308", "/kin?animal=T-308&show=all&gene=clown", "/kin?animal=T-3O8", "/kin/pairs", "/kin/pairs?sire=T-201&dam=T-210",
         "/kin/pairs?sire=T-2O1&dam=T-201", "/kin/founders",
+        "/looks", "/looks?tone=strong yellow&place=pattern&when=holds&white=patches", "/looks?tone=own&own=%23B4B0A8&place=ground&when=fades&from=stock&m=Pastel Clown",
+        "/looks?q=pattern strnog yellow, with Clwn", "/looks?q=with Spider&harm=none", "/looks/board", "/looks/board?m=Bumblebee&m=Blue-eyed White&m=Normal&m=Clwn",
     ];
 
     private static readonly string? Folder = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_SCREENSHOTS");
@@ -31,7 +33,7 @@ public sealed class PagesTests(BrowserFixture browser)
             rooms.Add("demo", page);
         }
 
-        foreach (var page in new[] { "/", "/stock", "/stock/history", "/pairs?want=Clown", "/stock/moved", "/stock/contradictions", "/kin", "/kin/pairs", "/kin/founders" })
+        foreach (var page in new[] { "/", "/looks?tone=strong yellow", "/stock", "/stock/history", "/pairs?want=Clown", "/stock/moved", "/stock/contradictions", "/kin", "/kin/pairs", "/kin/founders" })
         {
             rooms.Add("empty", page);
             rooms.Add("large", page);

@@ -6,16 +6,17 @@ namespace Clutchwright.Catalogue.Looks;
 /// <summary>The stated looks of a species, and the rule by which others are composed.</summary>
 internal sealed class LookBook
 {
-    // Half of the way at this distance from Normal: a faint change is mixed in, a strong one takes over.
-    private const double HalfwayDistance = 15.0;
+    // Half of the way at this distance from Normal: a faint change is mixed in, a strong one takes over. The distance is the straight
+    // one, as the way is; what both come to on recorded combinations is in docs/model/looks.md.
+    private const double HalfwayDistance = 5.0;
 
     private readonly Dictionary<string, LookEntry> _byForms = new(StringComparer.Ordinal);
-    private readonly IReadOnlyList<Tone> _tones;
 
     public LookBook(IReadOnlyList<LookEntry> entries, IReadOnlyList<Tone> tones)
     {
         Entries = entries;
-        _tones = tones;
+        Tones = new(tones.Concat(entries.SelectMany(e => Enum.GetValues<AgeStage>().Select(e.TonesAt))
+            .SelectMany(t => new[] { t.Ground, t.Pattern, t.Eye })));
         foreach (var entry in entries)
         {
             _byForms.TryAdd(Key(entry.Expressions), entry);
@@ -23,6 +24,9 @@ internal sealed class LookBook
     }
 
     public IReadOnlyList<LookEntry> Entries { get; }
+
+    /// <summary>The tones a look can have.</summary>
+    public ToneGrid Tones { get; }
 
     /// <summary>The entry of exactly these visible forms, or <c>null</c>.</summary>
     public LookEntry? Find(IReadOnlyList<Expression> expressions) => _byForms.GetValueOrDefault(Key(expressions));
@@ -69,7 +73,7 @@ internal sealed class LookBook
     }
 
     // The largest stated looks first, so that Pastel Clown Enchi is composed from Pastel Clown and Enchi, not from three.
-    private (List<LookEntry> Parts, List<Expression> Unknown) PartsOf(IReadOnlyList<Expression> expressions)
+    public (List<LookEntry> Parts, List<Expression> Unknown) PartsOf(IReadOnlyList<Expression> expressions)
     {
         var left = expressions.ToHashSet();
         var parts = new List<LookEntry>();
@@ -93,18 +97,22 @@ internal sealed class LookBook
         var colour = start.Lab;
         foreach (var tone in weakestFirst.Select(p => of(p.TonesAt(stage))))
         {
-            var distance = start.Lab.DistanceTo(tone.Lab);
-            colour = colour.Towards(tone.Lab, distance / (distance + HalfwayDistance));
+            colour = colour.Towards(tone.Lab, ShareOf(start, tone));
         }
 
         // With one part there is nothing to mix: it is taken as stated.
         return weakestFirst.Length == 1
             ? of(weakestFirst[0].TonesAt(stage))
-            : _tones.Append(start).MinBy(t => t.Lab.DistanceTo(colour))!;
+            : Tones.Nearest(colour);
     }
 
-    private static double Strength(ToneSet tones, ToneSet normal) =>
-        tones.Ground.Lab.DistanceTo(normal.Ground.Lab) + tones.Pattern.Lab.DistanceTo(normal.Pattern.Lab);
+    /// <summary>How far the colour goes towards a part's tone from where it is.</summary>
+    public static double ShareOf(Tone normal, Tone part) =>
+        normal.Lab.StraightDistanceTo(part.Lab) is var distance and > 0.0 ? distance / (distance + HalfwayDistance) : 0.0;
+
+    /// <summary>How far a look is from Normal: by it parts are put in order.</summary>
+    public static double Strength(ToneSet tones, ToneSet normal) =>
+        tones.Ground.Lab.StraightDistanceTo(normal.Ground.Lab) + tones.Pattern.Lab.StraightDistanceTo(normal.Pattern.Lab);
 
     private static string Key(IEnumerable<Expression> expressions) =>
         string.Join(' ', expressions.Select(e => e.Id).Order(StringComparer.Ordinal));

@@ -10,7 +10,7 @@ public sealed class Tone : IEquatable<Tone>
         Name = name;
         Number = number;
         Srgb = srgb;
-        Lab = CielabColour.FromSrgb(srgb);
+        Lab = CielabColour.FromSrgb(SrgbColour.Parse(srgb));
     }
 
     /// <summary>Gets the id, the name with hyphens.</summary>
@@ -25,7 +25,8 @@ public sealed class Tone : IEquatable<Tone>
     /// <summary>Gets the centre as <c>#RRGGBB</c> in sRGB.</summary>
     public string Srgb { get; }
 
-    internal CielabColour Lab { get; }
+    /// <summary>Gets the centre in L*a*b*.</summary>
+    public CielabColour Lab { get; }
 
     /// <inheritdoc/>
     public bool Equals(Tone? other) => other is not null && string.Equals(Id, other.Id, StringComparison.Ordinal);

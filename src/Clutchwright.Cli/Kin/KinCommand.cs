@@ -44,6 +44,18 @@ internal sealed class KinCommand
         Description = "Which founders the genes of the animals you have now come from, and how many founders that amounts to.",
     };
 
+    private readonly Option<string?> _founderKinship = new("--founder-kinship")
+    {
+        Description = "A CSV file a,b,kinship that says how related founders are. Left out: not at all.",
+        HelpName = "FILE.csv",
+    };
+
+    private readonly Option<string?> _sexLinked = new("--sex-linked")
+    {
+        Description = "Also inbreeding and kinship at a locus on the sex chromosomes: R is its recombination fraction with sex, 0 to 0.5, or a sex-linked gene.",
+        HelpName = "R",
+    };
+
     private readonly Option<int?> _most = Options.Count(
         "--most", $"List at most N animals, relatives, routes and founders. Default: {MostForReaders}, with --json {MostForPrograms}; in JSON, inbreeding has every animal.", "N", 1, 1_000_000);
 
@@ -63,6 +75,8 @@ internal sealed class KinCommand
             kin._animal,
             kin._routes,
             kin._founders,
+            kin._founderKinship,
+            kin._sexLinked,
             kin._most,
         };
         command.SetAction(kin.RunAsync);
@@ -87,6 +101,7 @@ internal sealed class KinCommand
         var isJson = _common.IsJson(asked);
         var most = asked.GetValue(_most) ?? (isJson ? MostForPrograms : MostForReaders);
         var path = asked.GetValue(_file);
+        var founderKinship = asked.GetValue(_founderKinship);
         var question = new KinQuestion
         {
             File = path is null ? null : new(Path.GetFileName(path), await File.ReadAllBytesAsync(path, cancel)),
@@ -94,6 +109,8 @@ internal sealed class KinCommand
             Animal = animal,
             MostRoutes = withRoutes ? most : 0,
             WithFounders = asked.GetValue(_founders),
+            FounderKinship = founderKinship is null ? null : new(Path.GetFileName(founderKinship), await File.ReadAllBytesAsync(founderKinship, cancel)),
+            SexLinked = asked.GetValue(_sexLinked),
         };
         await using var questions = _common.Open(asked);
         var answer = await questions.GetRequiredService<AskKin>().RunAsync(question, cancel);

@@ -47,7 +47,30 @@ internal static class KinJson
             json["group"] = founders.GroupCount;
         }
 
+        if (answer.SexLinked is { } linked)
+        {
+            json["sexLinked"] = SexLinked(answer, linked);
+        }
+
         json["notes"] = JsonShapes.Array(answer.Notes);
+        return json;
+    }
+
+    private static JsonObject SexLinked(KinAnswer answer, SexLinkedKin linked)
+    {
+        var inbreeding = new JsonObject();
+        for (var i = 0; i < answer.Animals.Count; i++)
+        {
+            inbreeding[answer.Animals[i].Animal.Tag] = linked.Inbreeding[i];
+        }
+
+        var json = new JsonObject { ["recombination"] = linked.Recombination, ["inbreeding"] = inbreeding };
+        if (linked.Kinship is { } kinship)
+        {
+            json["kinship"] = kinship;
+            json["sharedKinship"] = linked.SharedKinship;
+        }
+
         return json;
     }
 
@@ -69,17 +92,23 @@ internal static class KinJson
         json["complete"] = descent.IsComplete;
         if (withRoutes)
         {
-            json["routes"] = JsonShapes.Array(descent.Routes, r => new JsonObject
-            {
-                ["path"] = JsonShapes.Array(r.Path),
-                ["ancestor"] = r.Ancestor,
-                ["ancestorInbreeding"] = r.AncestorInbreeding,
-                ["chance"] = r.Chance,
-                ["contribution"] = r.Contribution,
-            });
+            json["routes"] = JsonShapes.Array(descent.Routes, Route);
             json["moreRoutes"] = descent.MoreRoutes;
             json["moreContribution"] = descent.MoreContribution;
         }
+    }
+
+    private static JsonObject Route(KinRoute route)
+    {
+        var json = new JsonObject
+        {
+            ["path"] = JsonShapes.Array(route.Path),
+            ["ancestor"] = route.Ancestor,
+            ["ancestorInbreeding"] = route.AncestorInbreeding,
+            ["chance"] = route.Chance,
+            ["contribution"] = route.Contribution,
+        };
+        return route.FoundersKinship is { } founders ? json.With("foundersKinship", founders) : json;
     }
 
     private static JsonObject ById(IReadOnlyList<KinLine> lines, Func<KinLine, JsonNode?> value)

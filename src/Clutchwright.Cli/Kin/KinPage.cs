@@ -30,6 +30,11 @@ internal static class KinPage
             Inbred(page, answer, most);
         }
 
+        if (answer.SexLinked is { } linked)
+        {
+            SexLinked(page, answer, linked, most);
+        }
+
         if (answer.Notes.Count > 0)
         {
             page.Heading("Notes");
@@ -52,6 +57,30 @@ internal static class KinPage
             {
                 Page.Plain(KinText.PercentAndFraction(a.Inbreeding, a.Exact)), Name(a.Animal), Page.Plain(string.Join(" or ", a.Sires)), Page.Plain(a.Dam),
             })]);
+        More(page, inbred.Length - most);
+    }
+
+    private static void SexLinked(Page page, KinAnswer answer, SexLinkedKin linked, int most)
+    {
+        page.Heading($"At a locus on the sex chromosomes that recombines with sex by {KinText.Percent(linked.Recombination)}");
+        if (answer.Pair is { } pair && linked.Kinship is { } kinship)
+        {
+            page.Table(["", ""],
+            [
+                [$"kinship of {Page.Plain(pair.First.Tag)} and {Page.Plain(pair.Second.Tag)}", Page.Plain(KinText.Percent(kinship))],
+                [
+                    $"the same of the {linked.Chromosome} alone",
+                    linked.SharedKinship is { } shared ? Page.Plain(KinText.Percent(shared)) : "not known: one is not sexed",
+                ],
+            ]);
+            return;
+        }
+
+        var inbred = answer.Animals.Zip(linked.Inbreeding).Where(a => a.Second > 0.0).OrderByDescending(a => a.Second).ToArray();
+        page.Line(Page.Plain(inbred.Length == 0
+            ? $"None of {answer.Animals.Count:N0} animals is inbred there, as far as the pedigree goes."
+            : $"{inbred.Length:N0} of {answer.Animals.Count:N0} animals {(inbred.Length == 1 ? "is" : "are")} inbred there."));
+        page.Table([">F", "animal"], [.. inbred.Take(most).Select(a => new[] { Page.Plain(KinText.Percent(a.Second)), Name(a.First.Animal) })]);
         More(page, inbred.Length - most);
     }
 
@@ -121,7 +150,8 @@ internal static class KinPage
                 string.Join(" - ", r.Path.Select(tag => tag == r.Ancestor ? Page.Seen(tag) : Page.Plain(tag))),
                 Page.Plain(string.Join(", ", new[]
                 {
-                    r.AncestorInbreeding > 0.0 ? $"{r.Ancestor} is inbred {KinText.Percent(r.AncestorInbreeding)}" : null,
+                    r.FoundersKinship is { } founders ? $"{r.Ancestor} is said to be related to the next by {KinText.Percent(founders)}" : null,
+                    r.FoundersKinship is null && r.AncestorInbreeding > 0.0 ? $"{r.Ancestor} is inbred {KinText.Percent(r.AncestorInbreeding)}" : null,
                     r.Chance < 1.0 ? $"if the sire is so, chance {KinText.Percent(r.Chance)}" : null,
                 }.OfType<string>())),
             })]);

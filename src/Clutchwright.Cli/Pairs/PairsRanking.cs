@@ -36,11 +36,7 @@ internal static class PairsRanking
     private static JsonObject Json(PairsAnswer answer) => new()
     {
         ["want"] = answer.Want,
-        ["pairs"] = JsonShapes.Array(answer.Pairs, p => Json(p.Sire, p.Dam)
-            .With("probability", p.PerEgg)
-            .With("thisSeason", p.ThisSeason)
-            .With("ceiling", p.Ceiling)
-            .With("warnings", JsonShapes.Array(p.Watch, JsonShapes.Of))),
+        ["pairs"] = JsonShapes.Array(answer.Pairs, Json),
         ["pairsThatCan"] = answer.PairsThatCan,
         ["leftOut"] = JsonShapes.Array(answer.LeftOut, p => Json(p.Sire, p.Dam)
             .With("thisSeason", p.ThisSeason)
@@ -51,6 +47,23 @@ internal static class PairsRanking
         ["clutch"] = answer.ClutchText,
         ["notes"] = JsonShapes.Array(answer.Notes),
     };
+
+    private static JsonObject Json(PairLine pair)
+    {
+        var json = Json(pair.Sire, pair.Dam)
+            .With("probability", pair.PerEgg)
+            .With("thisSeason", pair.ThisSeason)
+            .With("ceiling", pair.Ceiling)
+            .With("kinship", pair.Kin.Inbreeding);
+        if (pair.Kin.Exact is { } exact)
+        {
+            json["kinshipExact"] = exact.ToString();
+        }
+
+        return json
+            .With("relation", pair.Kin.Relation)
+            .With("warnings", JsonShapes.Array(pair.Watch, JsonShapes.Of));
+    }
 
     private static JsonObject Json(PairAnimal sire, PairAnimal dam) => new()
     {

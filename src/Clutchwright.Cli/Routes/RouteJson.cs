@@ -52,6 +52,7 @@ internal static class RouteJson
             ["perEgg"] = JsonShapes.Array(s.PerEgg, p => JsonValue.Create(p)),
             ["success"] = s.Success,
             ["inbreeding"] = s.Inbreeding,
+            ["seasonsToPlan"] = s.SeasonsToPlan,
             ["why"] = s.Why,
         }),
         ["chance"] = route.Chance.Value,

@@ -53,7 +53,7 @@ internal static class RoutePage
     {
         page.Heading($"Route {route.Number}: {OddsText.Percent(route.Chance)}");
         page.Table(
-            [">season", "sire", "dam", "hold back", ">per egg", ">good eggs for 90%", ">a season gives it"],
+            [">season", "sire", "dam", "hold back", ">per egg", ">good eggs for 90%", ">a season gives it", ">seasons to plan"],
             [.. route.Steps.Select(s => new[]
             {
                 Page.Plain($"{s.Season}"),
@@ -63,6 +63,7 @@ internal static class RoutePage
                 Page.Plain(string.Join(" and ", s.PerEgg.Select(Percent))),
                 Page.Plain(s.Eggs is { } eggs ? $"{eggs}" : string.Empty),
                 Page.Plain(Percent(s.Success)),
+                Page.Plain($"{s.SeasonsToPlan}"),
             })]);
         page.Line(Page.Plain($"By season: {string.Join(", ", route.ChanceBySeason.Select((c, i) => $"{i + 1}: {Percent(c)}"))}."));
         if (route.Weakest is { } weakest)

@@ -19,6 +19,13 @@ public sealed record KinQuestion
     /// <summary>Gets the most routes of descent to list, from 0.</summary>
     public int MostRoutes { get; init; } = 40;
 
+    /// <summary>Gets a file that says how related founders are, <c>a,b,kinship</c>; <c>null</c>: they are not.</summary>
+    public NamedFile? FounderKinship { get; init; }
+
+    /// <summary>Gets a recombination fraction from 0 to 1/2, or a sex-linked gene that has one: kinship at such a locus on the sex chromosomes is asked for
+    /// too. <c>null</c>: not asked for.</summary>
+    public string? SexLinked { get; init; }
+
     /// <summary>Gets whether the founders' shares are asked for.</summary>
     public bool WithFounders { get; init; }
 }
@@ -28,9 +35,19 @@ public sealed record KinQuestion
 /// <param name="Pair">The pair asked for.</param>
 /// <param name="Relatives">The animal asked for, with its relatives.</param>
 /// <param name="Founders">The founders' shares, if asked for.</param>
+/// <param name="SexLinked">Kinship at a locus on the sex chromosomes, if asked for.</param>
 /// <param name="Notes">What was taken for granted, in sentences.</param>
 public sealed record KinAnswer(
-    IReadOnlyList<KinLine> Animals, KinPair? Pair, RelativesAnswer? Relatives, FoundersAnswer? Founders, IReadOnlyList<string> Notes);
+    IReadOnlyList<KinLine> Animals, KinPair? Pair, RelativesAnswer? Relatives, FoundersAnswer? Founders, SexLinkedKin? SexLinked, IReadOnlyList<string> Notes);
+
+/// <summary>Inbreeding and kinship at a locus on the sex chromosomes.</summary>
+/// <param name="Recombination">Between the locus and the place that decides the sex, in [0, 1/2].</param>
+/// <param name="Chromosome">The chromosome of which one sex has two: <c>X</c> or <c>Z</c>.</param>
+/// <param name="Inbreeding">By animal, in the order of the answer: the chance that its two alleles are identical by descent.</param>
+/// <param name="Kinship">With a pair: the chance for an allele drawn from any chromosome of each; else <c>null</c>.</param>
+/// <param name="SharedKinship">The same for alleles drawn from <paramref name="Chromosome"/> only; <c>null</c> also where one is not sexed.</param>
+public sealed record SexLinkedKin(
+    double Recombination, string Chromosome, IReadOnlyList<double> Inbreeding, double? Kinship, double? SharedKinship);
 
 /// <summary>An animal as it stands in answers about kinship.</summary>
 /// <param name="Tag">Its tag.</param>
@@ -83,7 +100,10 @@ public sealed record KinDescent(
 /// <param name="AncestorInbreeding">Its own F.</param>
 /// <param name="Chance">The chance of the sires in doubt that it goes through; 1 without.</param>
 /// <param name="Contribution">What it adds: (1/2)^n (1 + F) with n animals in the path, times the chance.</param>
-public sealed record KinRoute(IReadOnlyList<string> Path, string Ancestor, double AncestorInbreeding, double Chance, double Contribution);
+/// <param name="FoundersKinship">Where it goes through two founders that are said to be related, <paramref name="Ancestor"/> and the next in the path:
+/// their kinship, and then it adds (1/2)^(n - 2) times that; <c>null</c> elsewhere.</param>
+public sealed record KinRoute(
+    IReadOnlyList<string> Path, string Ancestor, double AncestorInbreeding, double Chance, double Contribution, double? FoundersKinship = null);
 
 /// <summary>A common ancestor.</summary>
 /// <param name="Animal">The ancestor.</param>

@@ -1,7 +1,10 @@
 using Clutchwright.Desk.Opened;
-using Clutchwright.Pedigrees.Kinship;
+using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Numbers;
 using Clutchwright.Pedigrees;
+using Clutchwright.Pedigrees.Kinship;
 using Clutchwright.Stock.Animals;
+
 namespace Clutchwright.Desk.Kin;
 
 /// <summary>The kinship of the animals of a stock.</summary>
@@ -16,8 +19,13 @@ internal sealed class KinStock
     private readonly Dictionary<string, string> _clutches;
     private readonly int[] _positions;
     private readonly int[] _indexes;
+    private readonly Lazy<ExactKinship?> _exact;
 
-    public KinStock(IReadOnlyList<Animal> animals)
+    /// <param name="animals">The animals.</param>
+    /// <param name="sireWeights">The chances of possible sires, where they are given.</param>
+    /// <param name="founders">How related founders are; null: not at all.</param>
+    /// <exception cref="ImpossibleKinshipException">No founders can be so related.</exception>
+    public KinStock(IReadOnlyList<Animal> animals, SireChances? sireWeights = null, FounderKinshipFile? founders = null)
     {
         _animals = animals;
         for (var i = 0; i < animals.Count; i++)
@@ -36,18 +44,31 @@ internal sealed class KinStock
         }
 
         _clutches = Clutches();
-        Reckoner = KinshipReckoner.Of(Descent.Of(Pedigree, new KinshipSettings { Clutches = _clutches }));
-        Exact = ExactKinship.Of(Reckoner.Descent, _positions);
+        Settings = new KinshipSettings
+        {
+            Clutches = _clutches,
+            SireWeights = Weights(sireWeights ?? SireChances.None),
+            FounderInbreeding = founders?.Inbreeding.ToDictionary(f => Key(animals[f.Key].AnimalId), f => f.Value) ?? [],
+            FounderKinships = [.. founders?.Kinships.Select(k => new FounderKinship(Key(animals[k.First].AnimalId), Key(animals[k.Second].AnimalId), k.Kinship)) ?? []],
+        };
+        Reckoner = KinshipReckoner.Of(Descent.Of(Pedigree, Settings));
+        _exact = new(() => ExactKinship.Of(Reckoner.Descent, _positions));
 
         string? Known(AnimalId? id) => id is { } known && _indexOf.ContainsKey(known) ? Key(known) : null;
     }
 
     public Pedigree Pedigree { get; }
 
+    /// <summary>What is known beyond the pedigree.</summary>
+    public KinshipSettings Settings { get; }
+
     public KinshipReckoner Reckoner { get; }
 
     /// <summary>The kinships as fractions; null where the stock is too large.</summary>
-    public ExactKinship? Exact { get; }
+    public ExactKinship? Exact => _exact.Value;
+
+    /// <summary>The kinships of some animals, by their positions, as fractions; null where they have too many ancestors.</summary>
+    public ExactKinship? ExactOf(IReadOnlyList<int> positions) => ExactKinship.Of(Reckoner.Descent, positions);
 
     /// <summary>The indexes of the animals in the keeper's room.</summary>
     public IEnumerable<int> Here => Enumerable.Range(0, _animals.Count).Where(i => IsHere(_animals[i]));
@@ -59,6 +80,8 @@ internal sealed class KinStock
     public Animal this[int index] => _animals[index];
 
     public int Count => _animals.Count;
+
+    public int IndexOf(AnimalId id) => _indexOf[id];
 
     public int PositionOf(int index) => _positions[index];
 
@@ -96,13 +119,13 @@ internal sealed class KinStock
         var found = DescentRoutes.Between(Reckoner, first, second, most);
         return new(
             [.. found.Routes.Select(route => new KinRoute(
-                Path(route), TagAt(route.Ancestor), route.AncestorInbreeding, route.Chance, route.Contribution))],
+                Path(route), TagAt(route.Ancestor), route.AncestorInbreeding, route.Chance, route.Contribution, route.FoundersKinship))],
             found.Count == ulong.MaxValue ? found.Count : found.Count - (ulong)found.Routes.Count,
             Math.Max(0.0, found.Count == (ulong)found.Routes.Count && found.IsComplete ? 0.0 : found.Kinship - found.Routes.Sum(r => r.Contribution)),
             [.. found.Ancestors.Select(a => new KinAncestor(At(a.Ancestor), a.Contribution, a.Routes))],
             found.IsComplete);
 
-        IReadOnlyList<string> Path(DescentRoute route) => [.. route.First.Select(TagAt), .. route.Second.Reverse().Skip(1).Select(TagAt)];
+        IReadOnlyList<string> Path(DescentRoute route) => [.. route.First.Select(TagAt), .. route.Second.Reverse().Skip(route.FoundersKinship is null ? 1 : 0).Select(TagAt)];
 
         string TagAt(int position) => _animals[_indexes[position]].Tag;
     }
@@ -124,9 +147,26 @@ internal sealed class KinStock
         KinShare Share(AncestorShare share) => new(At(share.Animal), share.Share);
     }
 
+    /// <summary>Kinship at a locus on the sex chromosomes.</summary>
+    public SexLinkedKinship SexLinked(SexSystem system, RecombinationFraction recombination)
+    {
+        var sexes = new Sex?[_animals.Count];
+        for (var i = 0; i < sexes.Length; i++)
+        {
+            sexes[_positions[i]] = _animals[i].Sex;
+        }
+
+        return SexLinkedKinship.Of(Pedigree, sexes, system, recombination, Settings);
+    }
+
+    private Dictionary<string, IReadOnlyList<Probability>> Weights(SireChances given) => _animals
+        .Select(a => (Key: Key(a.AnimalId), Weights: given.Of(a.AnimalId, [.. a.PossibleSireIds.Where(_indexOf.ContainsKey)])))
+        .Where(a => a.Weights.Count > 0)
+        .ToDictionary(a => a.Key, a => a.Weights, StringComparer.Ordinal);
+
     private static bool IsHere(Animal animal) => animal.Status is AnimalStatus.Kept or AnimalStatus.HeldBack or AnimalStatus.ForSale;
 
-    private static string Key(AnimalId id) => id.Value.ToString("N");
+    public static string Key(AnimalId id) => id.Value.ToString("N");
 
     private string TagOf(AnimalId id) => _indexOf.TryGetValue(id, out var index) ? _animals[index].Tag : id.ToString();
 

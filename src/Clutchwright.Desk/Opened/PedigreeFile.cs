@@ -12,13 +12,16 @@ namespace Clutchwright.Desk.Opened;
 /// animals less related, and less is believed of them, than is so; a founder's own parents are left empty.</remarks>
 internal sealed class PedigreeFile
 {
-    private PedigreeFile(IReadOnlyList<Animal> animals, IReadOnlyDictionary<AnimalId, int> counts) => (Animals, Counts) = (animals, counts);
+    private PedigreeFile(IReadOnlyList<Animal> animals, AnimalFile file) => (Animals, Counts, SireWeights) = (animals, file.Counts(), SireChances.Of(file.SireWeights()));
 
     /// <summary>The animals with their statements, in the order of the file.</summary>
     public IReadOnlyList<Animal> Animals { get; }
 
     /// <summary>How many young those animals stand for that are several, of which only a count was kept.</summary>
     public IReadOnlyDictionary<AnimalId, int> Counts { get; }
+
+    /// <summary>The chances of possible sires, where the file gives them.</summary>
+    public SireChances SireWeights { get; }
 
     /// <summary>Reads a file.</summary>
     /// <param name="catalogue">For the trade text in it.</param>
@@ -41,7 +44,7 @@ internal sealed class PedigreeFile
         return animals switch
         {
             { IsDone: true, Value.Count: 0 } => new AskedWrongly(file.Name, "The file has no animals. Below the header each animal has a row."),
-            { IsDone: true } => new PedigreeFile(animals.Value, read.Counts()),
+            { IsDone: true } => new PedigreeFile(animals.Value, read),
             { Problem: Stock.Import.ImportProblem.Refused refused } => refused.Problems.Select(p => Say(file.Name, p)).ToArray(),
             _ => new AskedWrongly(file.Name, ProblemWords.Say(animals.Problem).ToString()),
         };

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Clutchwright.Desk.Carry;
+using Clutchwright.Desk.Kin;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Looks;
@@ -72,6 +73,7 @@ internal sealed class StockState
 {
     private readonly Dictionary<string, StockAnimal> _byTag;
     private readonly Dictionary<AnimalId, StockAnimal> _byId;
+    private readonly Lazy<KinStock> _kin;
     private readonly ConcurrentDictionary<ClashingRecords, Contradiction> _contradictions = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Reckons what is believed.</summary>
@@ -91,6 +93,7 @@ internal sealed class StockState
             e.Animal, Beliefs, e.Read.Statements, [.. e.Read.Problems, .. clashes[StockRecord.Key(e.Animal.AnimalId)].Select(c => ClashWords.Of(record, c))]))];
         _byTag = Animals.ToDictionary(a => a.Animal.Tag.Trim(), StringComparer.OrdinalIgnoreCase);
         _byId = Animals.ToDictionary(a => a.Animal.AnimalId);
+        _kin = new(() => new KinStock([.. Animals.Select(a => a.Animal)]));
     }
 
     public DeedId Latest { get; }
@@ -102,6 +105,9 @@ internal sealed class StockState
     public PedigreeBeliefs Beliefs { get; }
 
     public IReadOnlyList<StockAnimal> Animals { get; }
+
+    /// <summary>How related its animals are: reckoned when first asked.</summary>
+    public KinStock Kin => _kin.Value;
 
     /// <summary>What probably went wrong where records cannot all be true: reckoned when first asked.</summary>
     public Contradiction Contradiction(ClashingRecords clash, CancellationToken cancel) =>

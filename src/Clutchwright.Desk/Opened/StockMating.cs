@@ -8,7 +8,12 @@ namespace Clutchwright.Desk.Opened;
 /// <summary>Two animals of the stock as a pair, in the doubts they share as kin.</summary>
 internal static class StockMating
 {
-    public static Mating Of(StockState stock, StockAnimal sire, StockAnimal dam, CancellationToken cancel)
+    /// <param name="stock">The stock.</param>
+    /// <param name="sire">The male.</param>
+    /// <param name="dam">The female.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <param name="among">The groups that are asked about; in the others the doubts are taken apart. Null: all.</param>
+    public static Mating Of(StockState stock, StockAnimal sire, StockAnimal dam, CancellationToken cancel, IReadOnlyList<LinkageGroup>? among = null)
     {
         var (his, her) = (sire.As(Sex.Male), dam.As(Sex.Female));
         if (!stock.Beliefs.AreTied(sire.Key, dam.Key))
@@ -17,7 +22,7 @@ internal static class StockMating
         }
 
         var together = new Dictionary<LinkageGroup, IReadOnlyList<Weighted<(Diplotype Sire, Diplotype Dam)>>>();
-        foreach (var group in his.Species.Groups.Where(g => his[g].Count > 1 && her[g].Count > 1))
+        foreach (var group in (among ?? his.Species.Groups).Where(g => his[g].Count > 1 && her[g].Count > 1))
         {
             // Of an unsexed animal the strands of the sex chromosomes are not known, so that there the doubts are taken apart.
             if (!group.IsSex || (sire.Belief.Genotype.Sex == Sex.Male && dam.Belief.Genotype.Sex == Sex.Female))

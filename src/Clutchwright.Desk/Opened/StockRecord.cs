@@ -11,9 +11,13 @@ internal sealed class StockRecord
 
     private readonly IReadOnlyDictionary<AnimalId, int>? _counts;
 
-    private StockRecord(OpenCatalogue catalogue, IReadOnlyList<RecordEntry> entries, IReadOnlyDictionary<AnimalId, int>? counts = null)
+    private readonly SireChances _sireWeights;
+
+    private StockRecord(
+        OpenCatalogue catalogue, IReadOnlyList<RecordEntry> entries, IReadOnlyDictionary<AnimalId, int>? counts = null, SireChances? sireWeights = null)
     {
         _counts = counts;
+        _sireWeights = sireWeights ?? SireChances.None;
         Catalogue = catalogue;
         Entries = entries;
         _byId = entries.ToDictionary(e => e.Animal.AnimalId);
@@ -44,7 +48,7 @@ internal sealed class StockRecord
 
     /// <summary>The animals of a pedigree file.</summary>
     public static StockRecord Of(OpenCatalogue catalogue, PedigreeFile file) =>
-        new(catalogue, [.. file.Animals.Select(a => new RecordEntry(a, StatementReader.Read(catalogue, a, a.Statements)))], file.Counts);
+        new(catalogue, [.. file.Animals.Select(a => new RecordEntry(a, StatementReader.Read(catalogue, a, a.Statements)))], file.Counts, file.SireWeights);
 
     /// <summary>One animal without its kin.</summary>
     public static StockRecord OfOne(OpenCatalogue catalogue, Animal animal, IReadOnlyList<Statement> statements) =>
@@ -62,12 +66,14 @@ internal sealed class StockRecord
     private RecordedAnimal Recorded(RecordEntry entry)
     {
         var animal = entry.Animal;
+        AnimalId[] possible = [.. animal.PossibleSireIds.Where(_byId.ContainsKey)];
         return new(Key(animal.AnimalId), animal.Sex, entry.Read.Observations)
         {
             Sire = Known(animal.SireId),
             Dam = Known(animal.DamId),
             Count = CountOf(animal.AnimalId),
-            PossibleSires = [.. animal.PossibleSireIds.Where(_byId.ContainsKey).Select(Key)],
+            PossibleSires = [.. possible.Select(Key)],
+            SireWeights = _sireWeights.Of(animal.AnimalId, possible),
             Hatched = animal.Hatched is { } day && day.Latest.DayNumber - day.Earliest.DayNumber <= 31 ? day.Earliest : null,
             Clutch = animal.ClutchDate(),
         };

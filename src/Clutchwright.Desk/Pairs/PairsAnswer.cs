@@ -29,9 +29,10 @@ public sealed record PairAnimal(string Tag, string? Name, AnimalWords Words);
 /// <param name="PerEgg">Of good eggs laid.</param>
 /// <param name="ThisSeason">The chance of at least one wanted hatchling this season, the chance that she lays included.</param>
 /// <param name="Ceiling">What it can never pass, however many eggs.</param>
-/// <param name="Watch">Dangers that are told but do not leave the pair out.</param>
+/// <param name="Watch">Dangers that are told but do not leave the pair out, and, if the two are kin, what that means for their young.</param>
+/// <param name="Kin">How related the two are.</param>
 public sealed record PairLine(
-    PairAnimal Sire, PairAnimal Dam, Probability PerEgg, Probability ThisSeason, Probability Ceiling, IReadOnlyList<Warning> Watch);
+    PairAnimal Sire, PairAnimal Dam, Probability PerEgg, Probability ThisSeason, Probability Ceiling, IReadOnlyList<Warning> Watch, PairKin Kin);
 
 /// <summary>A pair that was left out.</summary>
 /// <param name="Sire">The male.</param>

@@ -11,6 +11,9 @@ namespace Clutchwright.Desk.Pairs;
 /// <summary>Which pairs of the stock can give this, best first?</summary>
 public sealed class RankPairs
 {
+    /// <summary>The most pairs of kin whose shared doubts are reckoned: each takes a walk through both their kin.</summary>
+    private const int MostTogether = 1_000;
+
     private readonly OpenCatalogue _catalogue;
     private readonly StockBeliefs _stock;
     private readonly TimeProvider _clock;
@@ -42,8 +45,7 @@ public sealed class RankPairs
         var state = await _stock.ReadAsync(catalogue, cancel);
         var here = state.Animals.Where(a => a.IsHere).ToArray();
         var notes = new List<string>();
-        var sires = OfAge(here, Sex.Male, notes);
-        var dams = OfAge(here, Sex.Female, notes);
+        var (sires, dams) = Breeders(here, notes);
         if (here.Count(a => a.Animal.Sex is null) is > 0 and var unsexed)
         {
             notes.Add(unsexed == 1 ? "1 animal is not sexed and was left out." : $"{unsexed} animals are not sexed and were left out.");
@@ -52,12 +54,22 @@ public sealed class RankPairs
         var (text, want) = wants[0];
         NoteMissing(catalogue, here, want, notes);
         var wanted = want.Alternatives.SelectMany(a => a.Loci).Select(c => c.Locus.Group).Distinct().ToArray();
-        var ranking = PairRanking.Of(
-            sires.Select(a => a.As(Sex.Male)).ToArray(), dams.Select(a => a.As(Sex.Female)).ToArray(), want, eggs, Tied, cancel);
+        var (his, her) = (sires.Select(a => a.As(Sex.Male)).ToArray(), dams.Select(a => a.As(Sex.Female)).ToArray());
+        var apart = PairRanking.Of(his, her, want, eggs, tied: null, cancel);
+        var (together, isAll) = KinInDoubt(apart, pair => state.Beliefs.AreTied(sires[pair.Sire].Key, dams[pair.Dam].Key, wanted), Math.Max(question.Most, MostTogether));
+        if (!isAll)
+        {
+            notes.Add($"Of pairs that are kin the likeliest {together.Count:N0} were reckoned with the doubts that they share; the others count as if each animal's doubt were its own.");
+        }
+
+        var ranking = together.Count == 0 ? apart : PairRanking.Of(his, her, want, eggs, Tied, cancel);
         var words = new Dictionary<StockAnimal, PairAnimal>();
+        var listed = ranking.Pairs.Take(question.Most).ToArray();
+        var kin = PairKin.Of(state.Kin, listed.Select(p => (sires[p.Sire].Animal.AnimalId, dams[p.Dam].Animal.AnimalId)).ToArray());
+        cancel.ThrowIfCancellationRequested();
         return new PairsAnswer(
             text,
-            ranking.Pairs.Take(question.Most).Select(Pair).ToArray(),
+            listed.Select(Pair).ToArray(),
             ranking.Pairs.Count,
             ranking.LeftOut.Take(question.Most).Select(LeftOut).ToArray(),
             ranking.LeftOut.Count,
@@ -66,17 +78,18 @@ public sealed class RankPairs
             clutchText,
             notes);
 
-        Mating? Tied(int sire, int dam) => state.Beliefs.AreTied(sires[sire].Key, dams[dam].Key, wanted)
-            ? StockMating.Of(state, sires[sire], dams[dam], cancel)
+        Mating? Tied(int sire, int dam) => together.Contains((sire, dam))
+            ? StockMating.Of(state, sires[sire], dams[dam], cancel, wanted)
             : null;
 
-        PairLine Pair(RankedPair pair) => new(
+        PairLine Pair(RankedPair pair, int place) => new(
             Animal(sires[pair.Sire]),
             Animal(dams[pair.Dam]),
             pair.PerEgg.PerEgg,
             pair.AtLeastOne,
             pair.PerEgg.Ceiling,
-            [.. pair.Dangers.Select(d => catalogue.Wording.Danger(d)), .. Kin(sires[pair.Sire], dams[pair.Dam])]);
+            [.. pair.Dangers.Select(d => catalogue.Wording.Danger(d)), .. kin[place].Notes],
+            kin[place]);
 
         LeftOutPair LeftOut(RankedPair pair) => new(
             Animal(sires[pair.Sire]),
@@ -95,21 +108,30 @@ public sealed class RankPairs
         }
     }
 
-    // The nearest kin, by the recorded parents; farther kin is not looked for.
-    private static IEnumerable<Warning> Kin(StockAnimal sire, StockAnimal dam)
+    /// <summary>The males and the females that can be paired this season.</summary>
+    /// <param name="here">The animals kept.</param>
+    /// <param name="notes">Takes who was left out.</param>
+    internal (StockAnimal[] Sires, StockAnimal[] Dams) Breeders(StockAnimal[] here, List<string> notes)
     {
-        var (his, her) = (sire.Animal, dam.Animal);
-        var sharesSire = his.SireId is { } father && father == her.SireId;
-        var sharesDam = his.DamId is { } mother && mother == her.DamId;
-        var words = her.SireId == his.AnimalId ? "She is his daughter"
-            : his.DamId == her.AnimalId ? "He is her son"
-            : sharesSire && sharesDam ? "They are full siblings"
-            : sharesSire || sharesDam ? "They are half siblings"
-            : null;
-        if (words is not null)
+        var sires = OfAge(here, Sex.Male, notes);
+        return (sires, OfAge(here, Sex.Female, notes));
+    }
+
+    // The likeliest pairs whose doubts are tied, taken apart; and whether these are all that there are.
+    private static (HashSet<(int Sire, int Dam)> Pairs, bool IsAll) KinInDoubt(PairRanking apart, Func<RankedPair, bool> areTied, int most)
+    {
+        var pairs = new HashSet<(int Sire, int Dam)>();
+        foreach (var pair in apart.Pairs.Concat(apart.LeftOut).OrderByDescending(p => p.AtLeastOne.Value).Where(areTied))
         {
-            yield return new("kin", "note", $"{words}, by the recorded parents.", null, []);
+            if (pairs.Count == most)
+            {
+                return (pairs, false);
+            }
+
+            pairs.Add((pair.Sire, pair.Dam));
         }
+
+        return (pairs, true);
     }
 
     // One that is surely younger than the youngest breeding age cannot be paired this season; one whose age is in doubt is let through.

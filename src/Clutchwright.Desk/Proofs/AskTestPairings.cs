@@ -1,6 +1,5 @@
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
-using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
 using Clutchwright.Proofs.Linkages;
@@ -88,10 +87,17 @@ public sealed class AskTestPairings
             Verdict(ranked, prior, sure),
             [
                 "You may look after every egg and stop when it is clear: these chances depend on what hatched, not on why one stopped. A p value would not stand that.",
-                "A mate's own doubt is taken as independent of the animal's: where they are related it is not quite.",
+                .. KinNotes(question),
                 $"Eggs are reckoned one by one up to {PairingWorth.MostEggs}; a pairing that may never settle it has no mean.",
             ]);
     }
+
+    private static IEnumerable<string> KinNotes(TestPairingsQuestion question) => (question.Animal, question.About.Trim().ToLowerInvariant()) switch
+    {
+        (not null, _) => ["Doubts that a mate shares with the animal, as its kin, are reckoned together."],
+        (_, "het") => ["A mate's own doubt is taken as independent of the animal's; with an animal of the stock and its mates, kin are reckoned as kin."],
+        _ => [],
+    };
 
     private static TestPairingLine Line(PairingWorth worth, string words) => new(
         worth.Pairing.Name,
@@ -178,47 +184,24 @@ public sealed class AskTestPairings
             return (string.Empty, prior);
         }
 
-        var sex = animal.Animal.Sex ?? Sex.Male;
-        var (visual, het) = Chances(animal.As(sex), allele);
-        if (!visual.IsImpossible)
+        var own = Copies.Of(animal.Belief.Genotype, allele);
+        if (!own.Two.IsImpossible)
         {
             problems.Add(new("animal", $"{animal.Animal.Tag} shows {allele.Name}, or may: there is no doubt to prove."));
             return (string.Empty, prior);
         }
 
-        var mateSex = sex == Sex.Male ? Sex.Female : Sex.Male;
-        foreach (var mate in stock.Animals.Where(a => a != animal && a.IsHere && (a.Animal.Sex is null || a.Animal.Sex == mateSex)))
+        foreach (var mate in stock.Animals.Where(a => a != animal && a.IsHere && (a.Animal.Sex is null || a.Animal.Sex != animal.Animal.Sex)))
         {
-            var (mateVisual, mateHet) = Chances(mate.As(mateSex), allele);
-            if (!mateVisual.IsImpossible || !mateHet.IsImpossible)
+            var doubt = MateDoubt.Of(stock, animal, mate, allele, cancel);
+            if (doubt.MayTell)
             {
-                candidates.Add(new(TestPairing.OfHet(mate.Animal.Tag, mateVisual, mateHet), Words(allele, mateVisual, mateHet)));
+                candidates.Add(new(doubt.Pairing(), doubt.Words()));
             }
         }
 
-        return ($"{animal.Animal.Tag} is het {allele.Name}.", question.Prior is null ? het : prior);
+        return ($"{animal.Animal.Tag} is het {allele.Name}.", question.Prior is null ? own.One : prior);
     }
-
-    // Two copies, or one, of just this allele.
-    private static (Probability Visual, Probability Het) Chances(GenotypeBelief belief, Allele allele)
-    {
-        var (two, one) = (Probability.Impossible, Probability.Impossible);
-        foreach (var (pair, weight) in belief.PairsAt(allele.Locus))
-        {
-            var copies = (pair.First == allele.Index ? 1 : 0) + (pair.Second == allele.Index ? 1 : 0);
-            (two, one) = copies switch { 2 => (two + weight, one), 1 => (two, one + weight), _ => (two, one) };
-        }
-
-        return (two, one);
-    }
-
-    private static string Words(Allele allele, Probability visual, Probability het) => (visual, het) switch
-    {
-        ({ IsCertain: true }, _) => allele.Name,
-        (_, { IsCertain: true }) => $"het {allele.Name}",
-        ({ IsImpossible: true }, _) => $"{OddsText.Percent(het)} het {allele.Name}",
-        _ => $"{OddsText.Percent(visual)} {allele.Name}, {OddsText.Percent(het)} het",
-    };
 
     private sealed record Candidate(TestPairing Pairing, string Words = "");
 }

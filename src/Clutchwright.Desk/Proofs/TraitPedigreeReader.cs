@@ -19,7 +19,7 @@ internal static class TraitPedigreeReader
         }
 
         var ids = pedigree.Animals.Select(a => a.AnimalId).ToHashSet();
-        var animals = pedigree.Animals.Select(a => Of(a, ids, Words(trait), other is null ? null : Words(other))).ToArray();
+        var animals = pedigree.Animals.Select(a => Of(a, ids, pedigree.SireWeights, Words(trait), other is null ? null : Words(other))).ToArray();
         if (animals.All(a => a.Look is not (TraitLook.Shows or TraitLook.Super)))
         {
             return new AskedWrongly(file.Name, $"No animal shows '{trait}' in the column seen. Write the word as it stands there.");
@@ -30,15 +30,18 @@ internal static class TraitPedigreeReader
             : new TraitPedigree(animals);
     }
 
-    private static TraitAnimal Of(Animal animal, HashSet<AnimalId> ids, string[] trait, string[]? other)
+    private static TraitAnimal Of(Animal animal, HashSet<AnimalId> ids, SireChances weights, string[] trait, string[]? other)
     {
         var seen = animal.Statements.Where(s => s.Kind == StatementKind.Seen).Select(s => Words(s.Text)).ToArray();
+        AnimalId[] possible = [.. animal.PossibleSireIds.Where(ids.Contains)];
         var wasLookedAt = seen.Length > 0 || animal.Statements.Any(s => s.Kind == StatementKind.LookedAtNormal);
         return new(Key(animal.AnimalId), animal.Sex, wasLookedAt ? Look(seen, trait) : null)
         {
             Sire = Known(animal.SireId),
             Dam = Known(animal.DamId),
-            PossibleSires = [.. animal.PossibleSireIds.Where(ids.Contains).Select(Key)],
+            PossibleSires = [.. possible.Select(Key)],
+            SireWeights = weights.Of(animal.AnimalId, possible),
+            Clutch = animal.ClutchDate(),
             OtherLook = other is null ? TraitLook.Normal : Look(seen, other),
         };
 

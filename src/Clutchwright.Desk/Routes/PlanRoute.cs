@@ -3,6 +3,7 @@ using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Clutches;
 using Clutchwright.Genetics.Dangers;
+using Clutchwright.Genetics.Wants;
 using Clutchwright.Planning.Routes;
 
 namespace Clutchwright.Desk.Routes;
@@ -12,6 +13,8 @@ public sealed class PlanRoute
 {
     private const int MostTries = 100_000;
     private const long PurchaseWork = 400_000;
+    private const long LeastWork = 20_000;
+    private const int LeastHorizon = 8;
 
     private readonly OpenCatalogue _catalogue;
     private readonly Func<StockBeliefs> _stock;
@@ -88,6 +91,19 @@ public sealed class PlanRoute
             [.. TargetNotes.Dangers(catalogue, want).Select(d => catalogue.Wording.Danger(d))],
             clutchText,
             notes);
+    }
+
+    /// <summary>The fewest seasons in which the animals kept can give a want; <c>null</c>: no way was found within <see cref="LeastHorizon"/> in a short search.</summary>
+    internal async Task<int?> LeastSeasonsAsync(Want want, CancellationToken cancel)
+    {
+        var state = await _stock().ReadAsync(_catalogue, cancel);
+        var stock = new RouteStock();
+        stock.AddKept(_catalogue, state, DateOnly.FromDateTime(_clock.GetLocalNow().DateTime), []);
+        var (clutch, _) = _catalogue.Clutches.Of(new(null, null, null), withLaying: true, []);
+        var question = new RoutesQuestion(string.Empty) { Seasons = LeastHorizon, MostDams = 1 };
+        var found = RouteAnswer.Of(
+            new(_catalogue.Species, want, stock.Animals, SettingsOf(question, _catalogue, clutch, [])), LeastWork, cancel: cancel);
+        return found.Routes.Count == 0 ? null : found.Routes.Min(r => r.FirstSeason);
     }
 
     private async Task<Answer<StockState>> StateAsync(OpenCatalogue catalogue, NamedFile? file, CancellationToken cancel)

@@ -14,7 +14,7 @@ internal sealed class RouteStock
 
     public IReadOnlyList<RouteAnimal> Animals => [.. _animals.Select(a => a.Animal)];
 
-    public StockAnimal? Kept(int place) => _animals[place].Kept;
+    public StockAnimal? Kept(int place) => place < _animals.Count ? _animals[place].Kept : null;
 
     public string Text(int place) => _animals[place].Text;
 

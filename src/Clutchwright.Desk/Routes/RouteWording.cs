@@ -5,6 +5,7 @@ using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
 using Clutchwright.Planning.Routes;
+using Clutchwright.Planning.Schemes;
 
 namespace Clutchwright.Desk.Routes;
 
@@ -19,7 +20,8 @@ internal sealed class RouteWording(OpenCatalogue catalogue, RouteProblem problem
         var inbreeding = kin.Of(route);
         var names = Names(route);
         RouteAnimalWords[] animals = [.. route.Roles.Select((r, i) => Animal(r, names[i], insight.WithSecond[i]))];
-        RouteStepWords[] steps = [.. route.Steps.Select((s, i) => Step(route, s, inbreeding[i], animals))];
+        var shares = RiskShares.LeastOfFailures([.. route.Steps.Select(s => Math.Clamp(1.0 - s.Success, 0.0, 1.0))], NineInTen.Value).Tries;
+        RouteStepWords[] steps = [.. route.Steps.Select((s, i) => Step(route, s, inbreeding[i], shares[i], animals))];
         return new(
             number,
             route.FirstSeason,
@@ -59,12 +61,12 @@ internal sealed class RouteWording(OpenCatalogue catalogue, RouteProblem problem
             name, tags, role.Sex, catalogue.Wording.Animal(GenotypeBelief.Certain(role.Genotype)), price, role.FromStep, role.Count, role.Trust, second, role.Ready);
     }
 
-    private static RouteStepWords Step(Route route, RouteStep step, double inbreeding, RouteAnimalWords[] animals)
+    private static RouteStepWords Step(Route route, RouteStep step, double inbreeding, int seasons, RouteAnimalWords[] animals)
     {
         var eggs = step.Seen.Select(seen => SharedChance.Certain(Probability.Rounded(seen)).EggsFor(NineInTen)).ToArray();
         return new(
             step.Season, step.Sire, step.Dam, step.Dams, step.Keep, step.Seen, step.Success,
-            eggs.Any(e => e is null) ? null : eggs.Max(), inbreeding, Why(route, step, animals));
+            eggs.Any(e => e is null) ? null : eggs.Max(), inbreeding, seasons, Why(route, step, animals));
     }
 
     private static string Why(Route route, RouteStep step, RouteAnimalWords[] animals)

@@ -135,9 +135,10 @@ public sealed record RouteAnimalWords(
 /// <param name="Success">The chance that one season gives all of it.</param>
 /// <param name="Eggs">Good eggs for nine chances in ten, each animal held back by itself the most.</param>
 /// <param name="Inbreeding">Of its young, by the recorded pedigree.</param>
+/// <param name="SeasonsToPlan">Seasons to plan for it so that all pairings of the route succeed with nine chances in ten, at the fewest seasons in all.</param>
 /// <param name="Why">Why these are held back, in a sentence.</param>
 public sealed record RouteStepWords(
-    int Season, int Sire, int Dam, int Dams, IReadOnlyList<int> Keep, IReadOnlyList<double> PerEgg, double Success, int? Eggs, double Inbreeding, string Why);
+    int Season, int Sire, int Dam, int Dams, IReadOnlyList<int> Keep, IReadOnlyList<double> PerEgg, double Success, int? Eggs, double Inbreeding, int SeasonsToPlan, string Why);
 
 /// <summary>A goal of the season at hand that a route sets: from one pair, something to hold back.</summary>
 /// <param name="Sire">The sire's tag.</param>

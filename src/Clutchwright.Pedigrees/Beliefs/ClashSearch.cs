@@ -43,7 +43,7 @@ internal sealed class ClashSearch(
                     var one = Explain([], records, hasMore: false);
                     records.Reverse();
                     var other = Explain([], records, hasMore: false);
-                    return Report(other.Count < one.Count ? other : one);
+                    return Report(Least(frame, distances, isAll, other.Count < one.Count ? other : one));
                 }
             }
 
@@ -52,6 +52,18 @@ internal sealed class ClashSearch(
                 return null;
             }
         }
+    }
+
+    // Where some cannot live, kin farther off can rule out by living what stands in the set, so that the rest clashes without it.
+    private List<RecordPlace> Least(PedigreeFrame frame, int[] distances, bool isAll, List<RecordPlace> records)
+    {
+        if (isAll || records.Count == 1 || !species.Dangers.Any(d => d.Viability.ToHatchling.IsImpossible))
+        {
+            return records;
+        }
+
+        _region = Region(frame, distances, int.MaxValue - 1);
+        return Explain([], records, hasMore: false);
     }
 
     private static int[] Distances(PedigreeFrame frame, int near)
@@ -101,6 +113,7 @@ internal sealed class ClashSearch(
             Sire = r.Sire is not null && keys.Contains(r.Sire) ? r.Sire : null,
             Dam = r.Dam is not null && keys.Contains(r.Dam) ? r.Dam : null,
             PossibleSires = r.PossibleSires.All(keys.Contains) ? r.PossibleSires : [],
+            SireWeights = r.PossibleSires.All(keys.Contains) ? r.SireWeights : [],
         })];
     }
 

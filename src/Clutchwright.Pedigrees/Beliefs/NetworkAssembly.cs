@@ -156,7 +156,7 @@ internal sealed class NetworkAssembly
         if (choice < 0)
         {
             _choices[_frame.Choices[node]] = choice = NewVariable(males.Length, group, node);
-            Put(node, [choice], [.. Enumerable.Repeat(1.0 / males.Length, males.Length)]);
+            Put(node, [choice], [.. _frame.ChoiceWeights[_frame.Choices[node]]]);
         }
 
         var dam = network.Dams[node];

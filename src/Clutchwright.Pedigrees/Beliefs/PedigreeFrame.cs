@@ -1,4 +1,5 @@
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Numbers;
 
 namespace Clutchwright.Pedigrees.Beliefs;
 
@@ -10,14 +11,14 @@ internal sealed class PedigreeFrame
     private readonly List<int>[] _youngOfUnknown;
     private FamilyIndex? _families;
 
-    private PedigreeFrame(RecordedAnimal?[] records, int[] sires, int[] dams, int[][] possibleSires, int[] choices, int choiceCount, Sex?[] sexes, int recorded)
+    private PedigreeFrame(RecordedAnimal?[] records, int[] sires, int[] dams, int[][] possibleSires, int[] choices, double[][] choiceWeights, Sex?[] sexes, int recorded)
     {
         Records = records;
         Sires = sires;
         Dams = dams;
         PossibleSires = possibleSires;
         Choices = choices;
-        ChoiceCount = choiceCount;
+        ChoiceWeights = choiceWeights;
         Sexes = sexes;
         RecordedCount = recorded;
         Kin = KinOf(sires, dams, possibleSires);
@@ -47,8 +48,11 @@ internal sealed class PedigreeFrame
     /// <summary>Gets the number of the choice between possible sires that a node hangs on; clutchmates hang on one.</summary>
     public int[] Choices { get; }
 
+    /// <summary>Gets by choice the chances of the possible sires, in the order of their nodes.</summary>
+    public double[][] ChoiceWeights { get; }
+
     /// <summary>Gets how many choices there are.</summary>
-    public int ChoiceCount { get; }
+    public int ChoiceCount => ChoiceWeights.Length;
 
     /// <summary>Gets the sexes: as recorded, or as the part in a pair tells.</summary>
     public Sex?[] Sexes { get; }
@@ -107,8 +111,28 @@ internal sealed class PedigreeFrame
         }
     }
 
+    private static (int[] Nodes, double[] Weights) PossibleSiresOf(RecordedAnimal record, Dictionary<string, int> nodeOf)
+    {
+        if (record.Sire is not null || record.PossibleSires.Count == 0)
+        {
+            return ([], []);
+        }
+
+        var given = record.SireWeights;
+        if (given.Count > 0 && (given.Count != record.PossibleSires.Count || Math.Abs(given.Sum(w => w.Value) - 1.0) > Probability.RoundingTolerance))
+        {
+            throw new ArgumentException($"The chances of the {record.PossibleSires.Count} possible sires of {record.Key} are not as many numbers that sum to 1.");
+        }
+
+        int[] nodes = [.. record.PossibleSires.Select(k => nodeOf[k]).Distinct().Order()];
+        return (nodes, given.Count == 0
+            ? [.. nodes.Select(_ => 1.0 / nodes.Length)]
+            : [.. nodes.Select(n => record.PossibleSires.Select((k, i) => nodeOf[k] == n ? given[i].Value : 0.0).Sum())]);
+    }
+
     /// <summary>Numbers the animals.</summary>
-    /// <exception cref="ArgumentException">A sire is female, a dam male, or a count of young has young of its own.</exception>
+    /// <exception cref="ArgumentException">A sire is female, a dam male, a count of young has young of its own, or chances are not as many as possible sires or not in sum
+    /// 1.</exception>
     /// <exception cref="PedigreeKeyException">A key is listed twice or a named parent is missing.</exception>
     /// <exception cref="PedigreeLoopException">An animal is its own ancestor.</exception>
     public static PedigreeFrame Of(IReadOnlyList<RecordedAnimal> animals)
@@ -138,6 +162,7 @@ internal sealed class PedigreeFrame
         var possible = new List<int[]>(recorded);
         var choices = new List<int>(recorded);
         var choiceOf = new Dictionary<string, int>(StringComparer.Ordinal);
+        var choiceWeights = new List<double[]>();
         var unknownOf = new Dictionary<string, int>(StringComparer.Ordinal);
         var unknown = 0;
         for (var node = 0; node < recorded; node++)
@@ -145,7 +170,7 @@ internal sealed class PedigreeFrame
             var record = records[node]!;
             var sire = record.Sire is null ? None : first[record.Sire];
             var dam = record.Dam is null ? None : first[record.Dam];
-            int[] several = record.Sire is null ? [.. record.PossibleSires.Select(k => first[k]).Distinct().Order()] : [];
+            var (several, weights) = PossibleSiresOf(record, first);
             if (several.Length == 1)
             {
                 (sire, several) = (several[0], []);
@@ -154,10 +179,11 @@ internal sealed class PedigreeFrame
             var clutch = record.Clutch ?? $"\u0001{record.Key}";
             if (several.Length > 1)
             {
-                var key = $"{dam} {string.Join(',', several)} {clutch}";
+                var key = $"{dam} {string.Join(',', several)} {string.Join(',', weights)} {clutch}";
                 if (!choiceOf.TryGetValue(key, out var choice))
                 {
                     choiceOf.Add(key, choice = choiceOf.Count);
+                    choiceWeights.Add(weights);
                 }
 
                 choices.Add(choice);
@@ -204,7 +230,7 @@ internal sealed class PedigreeFrame
             }
         }
 
-        return new([.. records], [.. sires], [.. dams], [.. possible], [.. choices], choiceOf.Count, sexes, recorded);
+        return new([.. records], [.. sires], [.. dams], [.. possible], [.. choices], [.. choiceWeights], sexes, recorded);
 
         int Unknown(string key)
         {

@@ -1,4 +1,5 @@
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Numbers;
 
 namespace Clutchwright.Pedigrees.Beliefs;
 
@@ -14,10 +15,13 @@ public sealed record RecordedAnimal(string Key, Sex? Sex, IReadOnlyList<Observat
     /// <summary>Gets the key of the dam; <c>null</c>: not known.</summary>
     public string? Dam { get; init; }
 
-    /// <summary>Gets the keys of the males of which one, each as likely as another, is the sire; empty where <see cref="Sire"/> is known or nothing is.</summary>
+    /// <summary>Gets the keys of the males of which one is the sire; empty where <see cref="Sire"/> is known or nothing is.</summary>
     public IReadOnlyList<string> PossibleSires { get; init; } = [];
 
-    /// <summary>Gets the clutch: animals of one clutch have one sire, even where it is not known which; <c>null</c>: none recorded.</summary>
+    /// <summary>Gets the chances of <see cref="PossibleSires"/>, in their order and in sum 1; empty: each is as likely as another.</summary>
+    public IReadOnlyList<Probability> SireWeights { get; init; } = [];
+
+    /// <summary>Gets the clutch: animals of one clutch have one sire, even where it is not known which (as long as the same are possible, with the same chances); <c>null</c>: none recorded.</summary>
     public string? Clutch { get; init; }
 
     /// <summary>Gets the day it hatched; <c>null</c>: not known. It tells which hatchlings can have been taken for each other, and nothing else.</summary>

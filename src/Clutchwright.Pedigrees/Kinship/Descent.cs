@@ -36,7 +36,8 @@ public sealed class Descent
     /// <param name="pedigree">The pedigree; positions are its own. An unknown parent counts as a founder of its own.</param>
     /// <param name="settings">What is known beyond it; null: nothing.</param>
     /// <exception cref="ArgumentException">The settings name an animal that is not in the pedigree or, for a founder's figures, no founder;
-    /// chances of possible sires are not as many as these or do not sum to 1; or no animals can have such kinships.</exception>
+    /// chances of possible sires are not as many as these or do not sum to 1.</exception>
+    /// <exception cref="ImpossibleKinshipException">No animals can have such kinships as are said of founders.</exception>
     /// <remarks>Cost: time and memory grow with the number of animals, and with the third power of the number of founders of given
     /// kinship.</remarks>
     public static Descent Of(Pedigree pedigree, KinshipSettings? settings = null)

@@ -24,7 +24,7 @@ internal sealed class FounderBlock
             _indexOf.Add(related[i], i);
         }
 
-        (_shares, _rests) = Decompose(kinships);
+        (_shares, _rests) = Decompose();
     }
 
     /// <summary>The given kinships of the related founders.</summary>
@@ -78,8 +78,9 @@ internal sealed class FounderBlock
     }
 
     /// <summary>Row by row, the shares of the earlier founders that explain the kinships with them, and what is left of the self-kinship.</summary>
-    private static (double[][] Shares, double[] Rests) Decompose(Probability[,] kinships)
+    private (double[][] Shares, double[] Rests) Decompose()
     {
+        var kinships = Kinships;
         var n = kinships.GetLength(0);
         var lower = new double[n, n];
         var rests = new double[n];
@@ -95,11 +96,11 @@ internal sealed class FounderBlock
                     left -= lower[i, k] * lower[j, k] * rests[k];
                 }
 
-                lower[i, j] = rests[j] > Probability.RoundingTolerance ? left / rests[j] : Nothing(left);
+                lower[i, j] = rests[j] > Probability.RoundingTolerance ? left / rests[j] : Nothing(left, i);
                 rests[i] -= lower[i, j] * lower[i, j] * rests[j];
             }
 
-            rests[i] = rests[i] < 0.0 ? Nothing(rests[i]) : rests[i];
+            rests[i] = rests[i] < 0.0 ? Nothing(rests[i], i) : rests[i];
             shares[i] = new double[i];
             for (var k = i - 1; k >= 0; k--)
             {
@@ -114,7 +115,7 @@ internal sealed class FounderBlock
         return (shares, rests);
     }
 
-    private static double Nothing(double left) => Math.Abs(left) <= 1e-9
+    private double Nothing(double left, int index) => Math.Abs(left) <= 1e-9
         ? 0.0
-        : throw new ArgumentException("No animals can have such kinships: founders that are closely related to one and the same are related to each other.");
+        : throw new ImpossibleKinshipException(_pedigree.Animals[_related[index]].Key);
 }

@@ -1,19 +1,19 @@
 using Clutchwright.Genetics.Loci;
-using Clutchwright.Pedigrees.Networks;
+using Clutchwright.Planning.Simulation;
 
 namespace Clutchwright.Planning.Routes;
 
 /// <summary>Draws founders, clutches and young of one try from a counted stream.</summary>
-internal sealed class RouteSampler(RouteWorld world)
+internal sealed class RouteSampler(RouteWorld world, ulong seed)
 {
     private readonly double[] _eggs = [.. world.Problem.Settings.Clutch.Chances.Select(p => p.Value)];
     private readonly double _laying = world.Problem.Settings.Laying;
     private readonly double _rearing = world.Problem.Settings.Rearing;
-    private ulong _state;
+    private readonly CountedRandom _random = new(seed);
 
-    public void Start(ulong state) => _state = state;
+    public void Start(ulong stream) => _random.Restart(stream);
 
-    public bool Rears() => _rearing >= 1.0 || SplitMix64.NextShare(ref _state) < _rearing;
+    public bool Rears() => _rearing >= 1.0 || _random.NextShare() < _rearing;
 
     /// <summary>What a founder really is at the groups that count.</summary>
     public int[] Founder(RouteAnimal animal)
@@ -22,7 +22,7 @@ internal sealed class RouteSampler(RouteWorld world)
         for (var g = 0; g < states.Length; g++)
         {
             var weights = animal.Belief[world.Groups[g].Group];
-            var left = weights.Count == 1 ? 0.0 : SplitMix64.NextShare(ref _state);
+            var left = weights.Count == 1 ? 0.0 : _random.NextShare();
             var chosen = weights[^1].Value;
             foreach (var (diplotype, weight) in weights)
             {
@@ -43,13 +43,13 @@ internal sealed class RouteSampler(RouteWorld world)
     /// <summary>The good eggs of one paired female this season; <c>null</c>: she does not lay.</summary>
     public int? Eggs()
     {
-        if (_laying < 1.0 && SplitMix64.NextShare(ref _state) >= _laying)
+        if (_laying < 1.0 && _random.NextShare() >= _laying)
         {
             return null;
         }
 
         // That she may not lay is part of the clutch's numbers; here she does.
-        var left = SplitMix64.NextShare(ref _state) * _laying;
+        var left = _random.NextShare() * _laying;
         for (var n = 0; n < _eggs.Length; n++)
         {
             left -= n == 0 ? Math.Max(0.0, _eggs[0] - (1.0 - _laying)) : _eggs[n];
@@ -65,7 +65,7 @@ internal sealed class RouteSampler(RouteWorld world)
     /// <summary>One egg of a pair: what hatches, or <c>null</c> where its genotype does not let it.</summary>
     public (Sex Sex, int[] States)? Egg(int[] sire, int[] dam)
     {
-        var sex = SplitMix64.Next(ref _state) >> 63 == 0 ? Sex.Female : Sex.Male;
+        var sex = _random.Next() >> 63 == 0 ? Sex.Female : Sex.Male;
         var states = new int[world.Groups.Count];
         var told = false;
         for (var g = 0; g < states.Length; g++)
@@ -77,7 +77,7 @@ internal sealed class RouteSampler(RouteWorld world)
             }
 
             told = true;
-            var left = SplitMix64.NextShare(ref _state);
+            var left = _random.NextShare();
             var found = false;
             foreach (var tried in RouteWorld.Sexes)
             {
@@ -107,7 +107,7 @@ internal sealed class RouteSampler(RouteWorld world)
             }
 
             var young = group.Children(sire[g], dam[g], sex);
-            var left = SplitMix64.NextShare(ref _state);
+            var left = _random.NextShare();
             var state = -1;
             for (var s = 0; s < young.Length; s++)
             {
@@ -147,7 +147,7 @@ internal sealed class RouteSampler(RouteWorld world)
             }
 
             var share = world.Groups[g].ChancesOf(requirements[g]).Held(sex, states[g]);
-            if (share <= 0.0 || (share < 1.0 && SplitMix64.NextShare(ref _state) >= share))
+            if (share <= 0.0 || (share < 1.0 && _random.NextShare() >= share))
             {
                 return false;
             }

@@ -30,6 +30,7 @@ internal sealed class RouteSearch
     private readonly double[] _ones;
     private readonly double[] _ceiling;
     private readonly double _leastSeen;
+    private readonly bool _isChoosy;
     private int _mostClasses;
     private int _mostLabels;
     private long _mostWork;
@@ -49,6 +50,7 @@ internal sealed class RouteSearch
 
         // Less than one season in a hundred gives it.
         _leastSeen = 0.01 / Math.Max(_settings.Clutch.Mean, 0.01);
+        _isChoosy = world.Problem.Forbidden is not null;
         Types = Founders.Of(world);
         foreach (var type in Types)
         {
@@ -358,7 +360,7 @@ internal sealed class RouteSearch
                 into[i] = into[i] with
                 {
                     Fail = _world.NoneOf(into[i].Seen),
-                    IsIdle = IsOwned(sex, of) || _world.IsAtLeast(sex, sex == Sex.Male ? sire : dam, of),
+                    IsIdle = !_isChoosy && (IsOwned(sex, of) || _world.IsAtLeast(sex, sex == Sex.Male ? sire : dam, of)),
                 };
             }
         }
@@ -499,12 +501,12 @@ internal sealed class RouteSearch
     {
         var labels = _labels[GroupStates.Index(label.Sex)];
         var here = labels.TryGetValue(label.Class, out var known) ? known : labels[label.Class] = [];
-        if (here.Exists(l => l.Dominates(label)) || IsBeatenByBetter(label, labels))
+        if (here.Exists(l => Beats(l, label)) || IsBeatenByBetter(label, labels))
         {
             return false;
         }
 
-        here.RemoveAll(l => label.Dominates(l) && (l.IsRemoved = true));
+        here.RemoveAll(l => Beats(label, l) && (l.IsRemoved = true));
         here.Add(label);
         if (here.Count > _mostLabels)
         {
@@ -518,12 +520,15 @@ internal sealed class RouteSearch
         return true;
     }
 
+    // Where some pairs are forbidden, a founder may be refused a mate that another gets: it takes no one's place, and no one takes its.
+    private bool Beats(RouteLabel one, RouteLabel other) => !(_isChoosy && (one.Founder is not null || other.Founder is not null)) && one.Dominates(other);
+
     // An animal one step better at one group that is had as easily.
     private bool IsBeatenByBetter(RouteLabel label, Dictionary<int, List<RouteLabel>> labels)
     {
         foreach (var better in _world.BetterThan(label.Sex, label.Class))
         {
-            if (labels.TryGetValue(better, out var there) && there.Exists(l => l.Dominates(label)))
+            if (labels.TryGetValue(better, out var there) && there.Exists(l => Beats(l, label)))
             {
                 return true;
             }

@@ -1,5 +1,3 @@
-using Clutchwright.Pedigrees.Networks;
-
 namespace Clutchwright.Planning.Routes;
 
 /// <summary>Tries programmes many times over.</summary>
@@ -40,15 +38,14 @@ public static class RouteSimulation
         var seasons = new int[tries];
         var waiting = new int[tries];
         var (clutches, raised, cost) = (new double[tries], new double[tries], new double[tries]);
-        var trials = Enumerable.Range(0, threads).Select(_ => new RouteTrial(world, routes, isReplanned)).ToArray();
+        var trials = Enumerable.Range(0, threads).Select(_ => new RouteTrial(world, routes, isReplanned, seed)).ToArray();
         Parallel.For(0, threads, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, thread =>
         {
             var trial = trials[thread];
             for (var i = thread; i < tries; i += threads)
             {
                 cancel.ThrowIfCancellationRequested();
-                var state = unchecked(seed + ((ulong)i * 0xD1342543DE82EF95UL));
-                seasons[i] = trial.Run(SplitMix64.Next(ref state));
+                seasons[i] = trial.Run((ulong)i);
                 waiting[i] = trial.Waiting;
                 clutches[i] = trial.Clutches;
                 raised[i] = trial.Raised;

@@ -23,14 +23,15 @@ internal sealed class RouteTrial
     /// <param name="world">The world; only read here.</param>
     /// <param name="plans">The route followed, or those to choose from; the first is the one asked about.</param>
     /// <param name="isReplanned">Whether the plan is chosen anew each season, and losses are noticed.</param>
-    public RouteTrial(RouteWorld world, IReadOnlyList<Route> plans, bool isReplanned)
+    /// <param name="seed">The seed of all tries.</param>
+    public RouteTrial(RouteWorld world, IReadOnlyList<Route> plans, bool isReplanned, ulong seed)
     {
         _world = world;
         _settings = world.Problem.Settings;
         _plans = [.. plans.Select(p => new RouteChances(world, p))];
         _roles = [.. plans.Select(p => p.Roles.Select(r => RolePlace.Of(world, r)).ToArray())];
         _isReplanned = isReplanned;
-        _sampler = new RouteSampler(world);
+        _sampler = new RouteSampler(world, seed);
         _named = [.. plans.SelectMany(p => p.Roles).SelectMany(r => r.Animals).Distinct().Order()];
         _have = [.. plans.Select(p => new int[p.Roles.Count])];
         _who = [.. plans.Select(p => new TrialAnimal?[p.Roles.Count])];
@@ -46,9 +47,9 @@ internal sealed class RouteTrial
     public int Waiting { get; private set; }
 
     /// <summary>Runs one try and gives the season in which the wanted hatched; 0: it did not.</summary>
-    public int Run(ulong state)
+    public int Run(ulong stream)
     {
-        _sampler.Start(state);
+        _sampler.Start(stream);
         _animals.Clear();
         (Clutches, Raised, Price, Waiting) = (0, 0, 0.0, 0);
         foreach (var i in _named)

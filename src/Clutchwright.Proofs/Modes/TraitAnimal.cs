@@ -1,4 +1,5 @@
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Numbers;
 
 namespace Clutchwright.Proofs.Modes;
 
@@ -16,6 +17,9 @@ public sealed record TraitAnimal(string Key, Sex? Sex, TraitLook? Look)
 
     /// <summary>Gets the males of which one is the sire; empty where <see cref="Sire"/> is known or nothing is.</summary>
     public IReadOnlyList<string> PossibleSires { get; init; } = [];
+
+    /// <summary>Gets the chances of <see cref="PossibleSires"/>, in their order and in sum 1; empty: each is as likely as another.</summary>
+    public IReadOnlyList<Probability> SireWeights { get; init; } = [];
 
     /// <summary>Gets the clutch: animals of one clutch have one sire; <c>null</c>: none recorded.</summary>
     public string? Clutch { get; init; }

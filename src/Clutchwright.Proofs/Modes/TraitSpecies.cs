@@ -98,6 +98,7 @@ internal sealed class TraitSpecies
             Sire = animal.Sire,
             Dam = animal.Dam,
             PossibleSires = animal.PossibleSires,
+            SireWeights = animal.SireWeights,
             Clutch = animal.Clutch,
         };
     }

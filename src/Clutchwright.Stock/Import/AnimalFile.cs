@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Text;
+using Clutchwright.Genetics.Numbers;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Statements;
 
@@ -96,6 +97,17 @@ public sealed class AnimalFile
     /// <summary>How many young an animal of <see cref="ToAnimals"/> stands for, where that is more than one.</summary>
     public IReadOnlyDictionary<AnimalId, int> Counts() => Rows.Where(row => row.Count > 1).ToDictionary(NumberOf, row => row.Count);
 
+    /// <summary>The chances of the possible sires of animals of <see cref="ToAnimals"/>, where the file gives them; in sum 1.</summary>
+    public IReadOnlyDictionary<AnimalId, IReadOnlyDictionary<AnimalId, Fraction>> SireWeights()
+    {
+        var rows = Rows.ToDictionary(row => Tags.Key(row.Tag), NumberOf, StringComparer.Ordinal);
+        return Rows
+            .Where(row => row.SireWeights.Count > 0 && row.SireTags.All(tag => rows.ContainsKey(Tags.Key(tag))))
+            .ToDictionary(NumberOf, IReadOnlyDictionary<AnimalId, Fraction> (row) => row.SireTags
+                .Select((tag, i) => (Sire: rows[Tags.Key(tag)], Weight: row.SireWeights[i]))
+                .ToDictionary(sire => sire.Sire, sire => sire.Weight));
+    }
+
     /// <summary>The ids of rows that have a problem: other rows may name them as parents all the same.</summary>
     internal IReadOnlyList<string> UnreadTags { get; init; } = [];
 
@@ -113,7 +125,7 @@ public sealed class AnimalFile
         return new Guid(bytes, bigEndian: true);
     }
 
-    private static bool Decode(ReadOnlySpan<byte> bytes, out string text, out int badLine)
+    internal static bool Decode(ReadOnlySpan<byte> bytes, out string text, out int badLine)
     {
         var encoding = bytes switch
         {

@@ -79,7 +79,7 @@ internal static class AnimalFileReader
     }
 
     /// <summary>The delimiter that gives the most columns we know, or else the most columns.</summary>
-    private static char Sniff(string text) => Delimiters
+    public static char Sniff(string text) => Delimiters
         .Select(delimiter => (Delimiter: delimiter, Header: FirstRecord(text, delimiter)))
         .OrderByDescending(d => d.Header.Count(cell => Headers.FieldOf(cell) != AnimalField.KeptAsNote))
         .ThenByDescending(d => d.Header.Length)
@@ -100,7 +100,7 @@ internal static class AnimalFileReader
         return [];
     }
 
-    private static List<CsvRecord> Records(string text, char delimiter)
+    public static List<CsvRecord> Records(string text, char delimiter)
     {
         var records = new List<CsvRecord>();
         string? bad = null;

@@ -1,4 +1,5 @@
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Genetics.Numbers;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Statements;
 
@@ -45,6 +46,9 @@ public sealed class AnimalRow
     public IReadOnlyList<StatementEntry> Statements { get; init; } = [];
 
     internal IReadOnlyList<string> SireTags { get; init; } = [];
+
+    /// <summary>The chances of the possible sires, in the order of their tags; empty where none are written.</summary>
+    internal IReadOnlyList<Fraction> SireWeights { get; init; } = [];
 
     public override string ToString() => $"row {Row}: {Tag}";
 }

@@ -48,6 +48,7 @@ internal sealed class AnimalRowReader(
             Tag = tag;
         }
 
+        var sires = ReadSires();
         var row = new AnimalRow
         {
             Row = record.Row,
@@ -55,7 +56,8 @@ internal sealed class AnimalRowReader(
             Tag = tag,
             Name = TextRules.TrimToNull(Cell(AnimalField.Name)),
             Sex = ReadSex(),
-            SireTags = ReadSires(),
+            SireTags = sires.Tags,
+            SireWeights = sires.Weights,
             Dam = ReadDam(),
             Hatched = ReadHatched(),
             Status = ReadStatus(),
@@ -102,10 +104,16 @@ internal sealed class AnimalRowReader(
         }
     }
 
-    private List<string> ReadSires()
+    private SireCell ReadSires()
     {
-        var tags = Cell(AnimalField.Sire).Split(Tags.Separator, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-        return [.. tags.Select(Spelt).Distinct(StringComparer.Ordinal)];
+        var read = SireCell.Read(Cell(AnimalField.Sire), Spelt);
+        if (!read.IsDone)
+        {
+            Add(AnimalField.Sire, read.Problem);
+            return new([], []);
+        }
+
+        return read.Value;
     }
 
     private string? ReadDam()

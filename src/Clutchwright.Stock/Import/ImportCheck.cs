@@ -109,6 +109,11 @@ internal sealed class ImportCheck
                 Add(row, AnimalField.Count, new ImportProblem.CountInStock(row.Count), row.Count.ToString(CultureInfo.InvariantCulture));
             }
 
+            if (row.SireWeights.Count > 0 && !_isAlone)
+            {
+                Add(row, AnimalField.Sire, new ImportProblem.SireWeightsInStock(string.Join(Tags.Separator, row.SireTags)));
+            }
+
             var sires = row.SireTags.Select(tag => Resolve(row, AnimalField.Sire, tag, tags, unread)).OfType<AnimalId>().ToList();
             var entry = new AnimalEntry
             {

@@ -50,6 +50,15 @@ public abstract record ImportProblem : Problem
     /// <summary>Several dams: only sires can be in doubt.</summary>
     public sealed record SeveralDams(string Text) : ImportProblem;
 
+    /// <summary>Some possible sires have a chance and some have none.</summary>
+    public sealed record SomeSiresWeighed(string Text) : ImportProblem;
+
+    /// <summary>The chances of the possible sires are not in sum 1, or one is 0.</summary>
+    public sealed record SireWeightsNotOne(string Text, string Sum) : ImportProblem;
+
+    /// <summary>The book keeps no chances of possible sires.</summary>
+    public sealed record SireWeightsInStock(string Plain) : ImportProblem;
+
     /// <summary>Not how many young a row stands for.</summary>
     public sealed record CountUnreadable(string Text, int Most) : ImportProblem;
 

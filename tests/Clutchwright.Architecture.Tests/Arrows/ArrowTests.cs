@@ -80,7 +80,16 @@ public sealed class ArrowTests
 
     [Theory]
     [MemberData(nameof(Engines))]
-    public void Engine_TakesNoPackage(string engine) => Assert.Empty(Named(engine).Packages);
+    public void Engine_TakesNoPackageButPlanningItsSolver(string engine) =>
+        Assert.Equal(engine == "Clutchwright.Planning" ? ["Google.OrTools", "Google.Protobuf"] : [], Named(engine).Packages);
+
+    [Fact]
+    public void Solver_IsCalledByOneTypeOfPlanning()
+    {
+        var callers = Checkout.Files("src", ".cs", ".razor").Where(f => Checkout.Read(f).Contains("Google.OrTools", StringComparison.Ordinal));
+
+        Assert.Equal(["src/Clutchwright.Planning/Seasons/LinearProgramme.cs"], callers);
+    }
 
     [Theory]
     [MemberData(nameof(Engines))]

@@ -43,6 +43,34 @@ public sealed class KinCommandTests
         Golden.Equal($"{name}.json", json.Output);
     }
 
+    [Theory]
+    [InlineData("kin-related-founders", "--pair", "Favourite", "Young Phoenix", "--routes", "--sex-linked", "7%")]
+    [InlineData("kin-sex-linked", "--sex-linked", "0")]
+    public async Task Kin_OfRelatedFoundersAndWeighedSires_IsAsItsFile(string name, params string[] args)
+    {
+        using var data = new DataFolder();
+        var herd = Herd.Replace("Comet|Favourite", "Comet:0.7|Favourite:0.3", StringComparison.Ordinal);
+        string[] all = ["kin", data.Write("herd.csv", herd), "--founder-kinship", data.Write("founders.csv", "a,b,kinship\nFoljambe,Lady Maynard,1/8\nDalton Duke,Dalton Duke,9/16\n"), .. args];
+
+        var text = await Run.MadeUpAsync(all);
+        var json = await Run.MadeUpAsync([.. all, "--json"]);
+
+        Assert.Equal((ExitCode.Answered, string.Empty), (text.Code, text.Error));
+        Golden.Equal($"{name}.txt", text.Output);
+        Assert.Equal((ExitCode.Answered, string.Empty), (json.Code, json.Error));
+        Golden.Equal($"{name}.json", json.Output);
+    }
+
+    [Fact]
+    public async Task Kin_NoSuchFileOfFounders_CouldNotBeDone()
+    {
+        using var data = new DataFolder();
+
+        var run = await Run.MadeUpAsync("kin", data.Write("herd.csv", Herd), "--founder-kinship", "nowhere.csv");
+
+        Assert.Equal((ExitCode.CouldNotBeDone, string.Empty), (run.Code, run.Output));
+    }
+
     [Fact]
     public async Task Kin_OfComet_GivesThePublishedFigures()
     {
@@ -90,6 +118,7 @@ public sealed class KinCommandTests
     [InlineData("did you mean Phoenix?", "--pair", "Comet", "Phenix")]
     [InlineData("has no animal 'X9'", "--animal", "X9")]
     [InlineData("--routes: say between whom", "--routes")]
+    [InlineData("sex-linked: 'x' is no recombination fraction", "--sex-linked", "x")]
     [InlineData("--most: '0' is not a whole number", "--most", "0")]
     public async Task Kin_AskedWrongly_SaysWhatWouldBeRight(string error, params string[] args)
     {

@@ -30,6 +30,23 @@ public sealed class ListCarryTests
         Assert.Equal(Math.Log(0.75), answer.LogLikelihood, 12);
     }
 
+    /// <summary>A normal young weighs the Clown-het sire (7/10) by 3/4: 21/33. The unseen clutchmate is by the same: 3/4 x 21/33 + 1/2 x 12/33 het or Clown.</summary>
+    [Fact]
+    public async Task RunAsync_PossibleSiresWithChances_AreWeighed()
+    {
+        var answer = await AskAsync("""
+            id,sex,sire,dam,hatched,seen,told
+            A,m,,,2019,normal,het Clown
+            B,m,,,2019,normal,
+            D,f,,,2019,normal,het Clown
+            Y,f,A:0.7|B:0.3,D,2022,normal,
+            Z,f,B:30%|A:70%,D,2022,,
+            """);
+
+        var wild = Of(answer, "Z", "clown-group").Single(g => g.Item1 == "+/+").Item2;
+        Assert.Equal((0.25 * 0.7 * 0.75 + 0.5 * 0.3) / (0.7 * 0.75 + 0.3), wild.Value, 1e-12);
+    }
+
     [Fact]
     public async Task RunAsync_Stock_GivesTheSameAsItsFile()
     {

@@ -1,6 +1,8 @@
 using System.Text;
 using Clutchwright.Desk.Kin;
+using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Tests.Testing;
+using Clutchwright.Desk.Words;
 using Clutchwright.Testing.Pedigrees;
 
 namespace Clutchwright.Desk.Tests.Kin;
@@ -41,6 +43,84 @@ public sealed class AskKinTests
         Assert.Equal((kinship, relation, canBePaired), (pair.Kinship, pair.Relation, pair.CanBePaired));
         Assert.Equal(kinship, pair.Descent.Routes.Sum(r => r.Contribution) + pair.Descent.MoreContribution, 1e-12);
     }
+
+    private const string Founders = """
+        id,sex,sire,dam
+        A,m,,
+        B,f,,
+        C,m,,
+        Y,f,A:0.7|C:0.3,B
+        """;
+
+    /// <summary>A is B's full sib (1/4) and C no kin: F of the young is 7/10 x 1/4; A's own F is 1/8 [computed].</summary>
+    [Fact]
+    public async Task RunAsync_FoundersKinshipAndChancesOfSires_AreReckonedIn()
+    {
+        var kin = (await AskAsync(Founders, "a,b,kinship\nA,b,1/4\nA,A,9/16\n", null)).Value!;
+
+        Assert.Equal(["1/8", "0", "0", "7/40"], kin.Animals.Select(a => a.Exact.ToString()));
+        Assert.Equal(0.175, kin.Animals[3].Inbreeding, 1e-12);
+        Assert.Contains(kin.Notes, n => n.Contains("with its chance from the file", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("a,b,kinship\nA,B,x\n", "k.csv, line 2, column kinship", "'x' is no kinship")]
+    [InlineData("a,b,kinship\nA,Q,1/4\n", "k.csv, line 2, column b", "There is no animal 'Q'")]
+    [InlineData("a,b,kinship\n\nA,Y,1/4\n", "k.csv, line 3, column b", "Y is no founder")]
+    [InlineData("a,b,kinship\nA,B,1/4\nB,a,1/8\n", "k.csv, line 3", "stand in line 2 already")]
+    [InlineData("a,b,kinship\nA,A,1/4\n", "k.csv, line 2, column kinship", "at least 1/2")]
+    [InlineData("a,b,kinship\nA,,1/4\n", "k.csv, line 2, column b", "A founder is missing")]
+    [InlineData("a,b\nA,B\n", "k.csv, line 1", "a,b,kinship")]
+    [InlineData("a,b,kinship\nA,B\n", "k.csv, line 2", "2 cells")]
+    [InlineData("", "k.csv", "a, b, kinship")]
+    [InlineData("a,b,kinship\nA,B,1/2\nB,C,1/2\n", "k.csv", "contradict each other")]
+    public async Task RunAsync_FoundersKinshipThatCannotBe_SaysWhere(string kinship, string where, string text)
+    {
+        var problem = Assert.Single((await AskAsync(Founders, kinship, null)).Problems);
+
+        Assert.Equal(where, problem.Where);
+        Assert.Contains(text, problem.Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>At r = 0 a sire gives his X to every daughter: two half sisters by him share it wholly, 1/2 x 1/2 + ... = 1/4 of draws from two X
+    /// each (Grossman and Eisen 1989); at r = 1/2 it is the autosomal 1/8.</summary>
+    [Theory]
+    [InlineData("0", 0.25)]
+    [InlineData("1/2", 0.125)]
+    [InlineData("50%", 0.125)]
+    public async Task RunAsync_SexLinked_IsAsByHand(string r, double kinship)
+    {
+        var answer = await new AskKin(new AnimalSource(() => throw new InvalidOperationException(), Shipped.Catalogue)).RunAsync(
+            new()
+            {
+                File = File("h.csv", "id,sex,sire,dam\nS,m,,\nD,f,,\nE,f,,\nX,f,S,D\nY,f,S,E\n"),
+                Pair = ("X", "Y"),
+                SexLinked = r,
+            },
+            TestDesk.Cancel);
+
+        Assert.Equal((kinship, kinship, "X"), (answer.Value!.SexLinked!.Kinship, answer.Value.SexLinked.SharedKinship, answer.Value.SexLinked.Chromosome));
+    }
+
+    [Theory]
+    [InlineData("Banana", null)]
+    [InlineData("0.6", "0 to 0.5")]
+    [InlineData("Clown", "does not ride with sex")]
+    [InlineData("Qwerty", "no gene")]
+    public async Task RunAsync_SexLinkedAt_TakesAFractionOrASexLinkedGene(string asked, string? problem)
+    {
+        var answer = await AskAsync(Founders, null, asked);
+
+        Assert.Equal(problem is null, answer.Value is not null);
+        Assert.Contains(problem ?? string.Empty, answer.Problems.Count > 0 ? answer.Problems[0].Text : string.Empty, StringComparison.Ordinal);
+    }
+
+    private static NamedFile File(string name, string csv) => new(name, Encoding.UTF8.GetBytes(csv));
+
+    private static Task<Answer<KinAnswer>> AskAsync(string csv, string? kinship, string? sexLinked) =>
+        new AskKin(new AnimalSource(() => throw new InvalidOperationException("The stock stays shut."), Shipped.Catalogue)).RunAsync(
+            new() { File = File("herd.csv", csv), FounderKinship = kinship is null ? null : File("k.csv", kinship), SexLinked = sexLinked },
+            TestDesk.Cancel);
 
     [Fact]
     public async Task RunAsync_KinTable_HasTheRoomsMalesAndFemales()

@@ -1,4 +1,5 @@
 using Clutchwright.Desk.Crosses;
+using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Pairs;
 using Clutchwright.Desk.Tests.Testing;
 
@@ -67,15 +68,50 @@ public class RankPairsTests
 
         var answer = await AskAsync(desk, "Super Pastel");
 
-        Assert.Equal("She is his daughter, by the recorded parents.", Kin("M1", "F3"));
-        Assert.Equal("He is her son, by the recorded parents.", Kin("M2", "F1"));
-        Assert.Equal("They are full siblings, by the recorded parents.", Kin("M2", "F3"));
-        Assert.Equal("They are half siblings, by the recorded parents.", Kin("M2", "F4"));
+        // F of the young of full sibs and of parent and young is 1/4, of half sibs 1/8 (Wright 1922).
+        Assert.Equal($"She is his daughter: their young would be inbred {0.25:0.##%} (1/4).", Kin("M1", "F3"));
+        Assert.Equal($"She is his dam: their young would be inbred {0.25:0.##%} (1/4).", Kin("M2", "F1"));
+        Assert.Equal($"She is his full sister: their young would be inbred {0.25:0.##%} (1/4).", Kin("M2", "F3"));
+        Assert.Equal($"She is his half sister: their young would be inbred {0.125:0.##%} (1/8).", Kin("M2", "F4"));
         Assert.Null(Kin("M1", "F1"));
         Assert.Null(Kin("M2", "F2"));
 
         string? Kin(string sire, string dam) =>
             answer.Pairs.Single(p => p.Sire.Tag == sire && p.Dam.Tag == dam).Watch.SingleOrDefault(w => w.Code == "kin")?.Text;
+    }
+
+    [Fact]
+    public async Task RunAsync_Demo_TellsTheKinshipOfKin()
+    {
+        using var desk = await TestDesk.WithDemoAsync();
+
+        var pairs = (await desk.Get<RankPairs>().RunAsync(new("Clown") { Most = 10_000 }, TestDesk.Cancel)).Value!.Pairs;
+
+        Assert.Contains(pairs, p => p.Kin.Inbreeding > 0.0);
+        foreach (var pair in pairs)
+        {
+            var kin = (await desk.Get<AskKin>().RunAsync(new() { Pair = (pair.Sire.Tag, pair.Dam.Tag) }, TestDesk.Cancel)).Value!.Pair!;
+            Assert.Equal((kin.Kinship, kin.Exact, kin.Relation), (pair.Kin.Inbreeding, pair.Kin.Exact, pair.Kin.Relation));
+            Assert.Equal(kin.Kinship > 0.0, pair.Watch.Any(w => w.Code == "kin"));
+        }
+    }
+
+    [Fact]
+    public async Task RunAsync_KinByAPossibleSire_HaveTheMeanOfBoth()
+    {
+        using var desk = await TestDesk.WithAsync("""
+            id,sex,sire,dam,hatched,seen
+            M1,m,,,2015,Pastel
+            M2,m,,,2015,Pastel
+            F1,f,,,2015,Pastel
+            F2,f,M1|M2,F1,2019,Pastel
+            """);
+
+        var pair = (await AskAsync(desk, "Super Pastel")).Pairs.Single(p => p.Sire.Tag == "M1" && p.Dam.Tag == "F2");
+
+        // His daughter with 1/2: F of their young is half of 1/4.
+        Assert.Equal((0.125, "1/8", null), (pair.Kin.Inbreeding, pair.Kin.Exact?.ToString(), pair.Kin.Relation));
+        Assert.Equal($"They are related: their young would be inbred {0.125:0.##%} (1/8).", Assert.Single(pair.Watch).Text);
     }
 
     [Fact]
@@ -121,7 +157,7 @@ public class RankPairsTests
             var answer = (await desk.Get<RankPairs>().RunAsync(new(want) { Eggs = 6, Most = 12 }, TestDesk.Cancel)).Value!;
             Assert.NotEmpty(answer.Pairs);
             Assert.Equal(answer.Pairs.OrderByDescending(p => p.ThisSeason.Value).Select(p => p.ThisSeason), answer.Pairs.Select(p => p.ThisSeason));
-            foreach (var pair in answer.Pairs.Concat(answer.LeftOut.Select(l => new PairLine(l.Sire, l.Dam, default, l.ThisSeason, default, []))))
+            foreach (var pair in answer.Pairs.Concat(answer.LeftOut.Select(l => new PairLine(l.Sire, l.Dam, default, l.ThisSeason, default, [], new(0.0, null, null)))))
             {
                 var cross = (await desk.Get<AskCross>().RunAsync(
                     new(pair.Sire.Tag, pair.Dam.Tag) { Wants = [want], Clutch = new(6, null, null) }, TestDesk.Cancel)).Value!;

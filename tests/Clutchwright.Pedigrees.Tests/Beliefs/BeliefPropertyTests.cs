@@ -40,7 +40,8 @@ public class BeliefPropertyTests
                     Key = names[a.Key],
                     Sire = a.Sire is null ? null : names[a.Sire],
                     Dam = a.Dam is null ? null : names[a.Dam],
-                    PossibleSires = [.. a.PossibleSires.Select(s => names[s]).OrderBy(_ => random.Next())],
+                    PossibleSires = [.. a.PossibleSires.Reverse().Select(s => names[s])],
+                    SireWeights = [.. a.SireWeights.Reverse()],
                 })],
             };
 

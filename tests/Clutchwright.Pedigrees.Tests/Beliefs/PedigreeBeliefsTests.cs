@@ -125,6 +125,29 @@ public class PedigreeBeliefsTests
         Assert.Empty(beliefs.Clashes);
     }
 
+    /// <summary>One of two males is Pastel and the sire with 7/10, half of his young are; a normal young makes him the sire with 7/13 [computed].</summary>
+    [Fact]
+    public void Of_PossibleSiresWithWeights_AreWeighed()
+    {
+        RecordedAnimal[] animals =
+        [
+            Founder("a", Sex.Male, Seen("pastel", 0, 1)),
+            Founder("b", Sex.Male, Normal()),
+            Founder("d", Sex.Female, Normal()),
+            new RecordedAnimal("y", null, [Normal()])
+            {
+                PossibleSires = ["a", "b"], SireWeights = [Probability.Ratio(7, 10), Probability.Ratio(3, 10)], Dam = "d", Clutch = "1",
+            },
+            new RecordedAnimal("z", null, [])
+            {
+                PossibleSires = ["b", "a"], SireWeights = [Probability.Ratio(3, 10), Probability.Ratio(7, 10)], Dam = "d", Clutch = "1",
+            },
+        ];
+
+        Assert.Equal(7.0 / 26.0, Of(animals)["z"].Genotype.ChanceOfCarrying(Snake.FindAllele("pastel")!).Value, 1e-12);
+        Assert.Throws<ArgumentException>(() => Of([.. animals.SkipLast(1), animals[4] with { SireWeights = [Probability.Half] }]));
+    }
+
     [Fact]
     public void Of_ImpossibleHatchling_IsFound()
     {

@@ -183,7 +183,7 @@ internal sealed class CauseSearch
             Add(CauseKind.OtherSire, first, clutch, male.Key, _rates.OtherSire / 2.0 / males.Length, By(male.Key));
         }
 
-        Func<FallibleReckoning> By(string? sire) => () => new(_model, [.. _animals.Select(a => keys.Contains(a.Key) ? a with { Sire = sire, PossibleSires = [] } : a)]);
+        Func<FallibleReckoning> By(string? sire) => () => new(_model, [.. _animals.Select(a => keys.Contains(a.Key) ? a with { Sire = sire, PossibleSires = [], SireWeights = [] } : a)]);
     }
 
     private static bool IsBefore(RecordedAnimal earlier, RecordedAnimal later) =>
@@ -252,14 +252,14 @@ internal sealed class CauseSearch
     private RecordedAnimal[] Exchanged(RecordedAnimal young, RecordedAnimal other) => [.. _animals.Select(a => a.Key == young.Key ? As(a, other) : a.Key == other.Key ? As(a, young) : a)];
 
     private static RecordedAnimal As(RecordedAnimal animal, RecordedAnimal place) =>
-        animal with { Sire = place.Sire, Dam = place.Dam, PossibleSires = place.PossibleSires, Clutch = place.Clutch };
+        animal with { Sire = place.Sire, Dam = place.Dam, PossibleSires = place.PossibleSires, SireWeights = place.SireWeights, Clutch = place.Clutch };
 
     private bool IsNearInTime(RecordedAnimal a, RecordedAnimal b) => a.Hatched is { } x && b.Hatched is { } y
         ? Math.Abs(x.DayNumber - y.DayNumber) <= _rates.SwapDays
         : a.Hatched is null && b.Hatched is null;
 
     private Func<FallibleReckoning> Without(RecordedAnimal young) => () =>
-        new(_model, [.. _animals.Select(a => a.Key == young.Key ? a with { Sire = null, Dam = null, PossibleSires = [], Clutch = null } : a)]);
+        new(_model, [.. _animals.Select(a => a.Key == young.Key ? a with { Sire = null, Dam = null, PossibleSires = [], SireWeights = [], Clutch = null } : a)]);
 
     private void Add(CauseKind kind, RecordedAnimal animal, RecordedAnimal[] clutch, string? other, double prior, Func<FallibleReckoning> tell)
     {

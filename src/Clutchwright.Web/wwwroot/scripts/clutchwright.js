@@ -37,11 +37,26 @@ document.querySelectorAll('form[method="get"]').forEach((form) => {
   });
 });
 
-// A drawing larger than its sheet opens at the animal asked about, or at the middle of its upper edge.
+// Whoever picks a colour of their own means that one.
+document.querySelectorAll("[data-own-tone]").forEach((picker) => {
+  picker.addEventListener("input", () => {
+    const own = picker.form.querySelector(`input[name="tone"][value="${picker.name}"]`);
+    if (own) {
+      own.checked = true;
+    }
+  });
+});
+
+// A drawing larger than its sheet opens at the animal asked about, or at the one in the uppermost row that is nearest to the middle.
 document.querySelectorAll(".pedigree .sheet").forEach((sheet) => {
   const asked = sheet.querySelector(".asked")?.getBoundingClientRect();
   const frame = sheet.getBoundingClientRect();
-  sheet.scrollLeft = asked ? asked.left + asked.width / 2 - frame.left - frame.width / 2 : (sheet.scrollWidth - sheet.clientWidth) / 2;
+  const symbols = [...sheet.querySelectorAll("svg a.who")].map((symbol) => symbol.getBoundingClientRect());
+  const upper = Math.min(...symbols.map((symbol) => symbol.top));
+  const off = (symbol) => symbol.left + symbol.width / 2 - frame.left - sheet.scrollWidth / 2;
+  const first = symbols.filter((symbol) => symbol.top < upper + 12).sort((a, b) => Math.abs(off(a)) - Math.abs(off(b)))[0];
+  const shown = asked ?? first ?? frame;
+  sheet.scrollLeft = shown.left + shown.width / 2 - frame.left - frame.width / 2;
   sheet.scrollTop = asked ? asked.top + asked.height / 2 - frame.top - frame.height / 2 : 0;
 });
 

@@ -96,6 +96,12 @@ internal sealed class BookGen
             4 when males.Length > 1 => animal with { PossibleSires = [.. males.OrderBy(_ => _draw.Below(100)).Take(2 + _draw.Below(2))], Dam = _draw.Chance(3, 4) ? Dam() : null },
             _ => animal,
         };
+        if (animal.PossibleSires.Count > 0 && _draw.Chance(1, 2))
+        {
+            int[] shares = [.. animal.PossibleSires.Select(_ => 1 + _draw.Below(9))];
+            animal = animal with { SireWeights = [.. shares.Select(s => Probability.Ratio(s, shares.Sum()))] };
+        }
+
         if (animal.Dam is not null && (animal.Sire == animal.Dam || animal.PossibleSires.Contains(animal.Dam)))
         {
             animal = animal with { Dam = null };
@@ -106,7 +112,7 @@ internal sealed class BookGen
         {
             var clutch = last.Clutch ?? $"clutch of {last.Key}";
             _animals[^1] = last with { Clutch = clutch };
-            animal = animal with { Sire = last.Sire, Dam = last.Dam, PossibleSires = [.. last.PossibleSires.Reverse()], Clutch = clutch };
+            animal = animal with { Sire = last.Sire, Dam = last.Dam, PossibleSires = [.. last.PossibleSires.Reverse()], SireWeights = [.. last.SireWeights.Reverse()], Clutch = clutch };
         }
 
         _ = animal.Sire is { } sire && Play(sire, Sex.Male);

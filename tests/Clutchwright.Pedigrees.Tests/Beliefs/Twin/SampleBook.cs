@@ -21,7 +21,7 @@ public sealed record SampleBook(SampleSpecies Sample, IReadOnlyList<RecordedAnim
         text.AppendLine(CultureInfo.InvariantCulture, $"  misreading {Settings.Misreading}, frequencies {string.Join(' ', Settings.Frequencies.Select(f => $"{f.Key.Id} {f.Value}"))}");
         foreach (var animal in Animals)
         {
-            var sires = animal.Sire ?? string.Join('|', animal.PossibleSires);
+            var sires = animal.Sire ?? string.Join('|', animal.PossibleSires.Select((s, i) => animal.SireWeights.Count > 0 ? $"{s}:{animal.SireWeights[i]}" : s));
             text.AppendLine(CultureInfo.InvariantCulture, $"  {animal.Key} {animal.Sex?.ToString() ?? "unsexed"} x{animal.Count} of [{sires}] x [{animal.Dam}] clutch {animal.Clutch}");
             foreach (var observation in animal.Observations)
             {

@@ -11,7 +11,7 @@ internal sealed class TwinKin
     private readonly List<TwinNode> _nodes;
     private readonly TwinGroup[] _groups;
     private readonly List<(TwinNode Node, int Index)> _doubted = [];
-    private readonly Dictionary<int, int> _choices = [];
+    private readonly Dictionary<int, List<double>> _choices = [];
     private readonly HashSet<TwinGroup> _raised = [];
     private readonly HashSet<(TwinNode Node, TwinGroup Group)> _cut = [];
     private readonly HashSet<(TwinNode Node, TwinGroup Group)> _uncut = [];
@@ -25,7 +25,7 @@ internal sealed class TwinKin
         _groups = groups;
         foreach (var node in nodes.Where(n => n.Choice >= 0))
         {
-            _choices[node.Choice] = node.Males.Count;
+            _choices[node.Choice] = node.MaleChances;
         }
 
         foreach (var node in nodes.Where(n => n.Record is not null))
@@ -231,10 +231,10 @@ internal sealed class TwinKin
     private List<(Dictionary<int, int> Males, Dictionary<(TwinNode Node, int Index), bool> Rights, double Weight)> Cases(TwinGroup[] groups)
     {
         var cases = new List<(Dictionary<int, int> Males, Dictionary<(TwinNode Node, int Index), bool> Rights, double Weight)> { ([], [], 1.0) };
-        foreach (var (choice, count) in _choices)
+        foreach (var (choice, chances) in _choices)
         {
-            cases = [.. cases.SelectMany(_ => Enumerable.Range(0, count), (c, m) =>
-                (new Dictionary<int, int>(c.Males) { [choice] = m }, c.Rights, c.Weight / count))];
+            cases = [.. cases.SelectMany(_ => Enumerable.Range(0, chances.Count), (c, m) =>
+                (new Dictionary<int, int>(c.Males) { [choice] = m }, c.Rights, c.Weight * chances[m]))];
         }
 
         foreach (var (node, index) in _doubted)

@@ -18,6 +18,9 @@ internal sealed class TwinNode(string name, RecordedAnimal? record)
     /// <summary>Gets or sets the choice between the males; -1 where there is none.</summary>
     public int Choice { get; set; } = -1;
 
+    /// <summary>Gets or sets the chances of the males, in their order.</summary>
+    public List<double> MaleChances { get; set; } = [];
+
     public Sex? Sex { get; set; } = record?.Sex;
 
     public List<TwinNode> Young { get; } = [];
@@ -52,7 +55,10 @@ internal sealed class TwinNode(string name, RecordedAnimal? record)
             node.Dam = record.Dam is null ? Unrecorded($"dam by {string.Join('|', males)}, {clutch}") : byKey[record.Dam];
             if (males.Length > 1)
             {
-                var key = $"{string.Join('|', males)} x {record.Dam}, {clutch}";
+                node.MaleChances = [.. males.Select(m => record.PossibleSires
+                    .Select((p, i) => p != m ? 0.0 : record.SireWeights.Count > 0 ? record.SireWeights[i].Value : 1.0 / males.Length)
+                    .Sum())];
+                var key = $"{string.Join('|', males)} by {string.Join('|', node.MaleChances)} x {record.Dam}, {clutch}";
                 choices.TryAdd(key, choices.Count);
                 node.Choice = choices[key];
             }
