@@ -2,7 +2,6 @@ using System.CommandLine;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Routes;
 using Clutchwright.Desk.Words;
-using Clutchwright.Planning.Routes;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Clutchwright.Cli.Routes;
@@ -25,7 +24,7 @@ internal sealed class RouteCommand
         HelpName = "FILE.csv",
     };
 
-    private readonly Option<int?> _seasons = Options.Count("--seasons", "How many breeding seasons it may take. Default: 8.", "N", 1, RouteSettings.MostSeasons);
+    private readonly Option<int?> _seasons = Options.Count("--seasons", "How many breeding seasons it may take. Default: 8.", "N", 1, RoutesQuestion.MostSeasons);
 
     private readonly Option<string[]> _buy = new("--buy")
     {

@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Routes;
-using Clutchwright.Planning.Routes;
 
 namespace Clutchwright.Cli.Routes;
 
@@ -80,7 +79,7 @@ internal static class RouteJson
         ["ready"] = animal.Ready,
     }.WithWords(animal.Words);
 
-    private static JsonObject Outlook(RouteOutlook outlook) => new()
+    private static JsonObject Outlook(ProgrammeOutlook outlook) => new()
     {
         ["tries"] = outlook.Tries,
         ["chance"] = outlook.Chance,
@@ -92,5 +91,5 @@ internal static class RouteJson
         ["stuckAt"] = JsonShapes.Array(outlook.StuckAt, c => JsonValue.Create(c)),
     };
 
-    private static JsonObject Spread(SpreadOfTries spread) => new() { ["mean"] = spread.Mean, ["10%"] = spread.Low, ["50%"] = spread.Middle, ["90%"] = spread.High };
+    private static JsonObject Spread(TrySpread spread) => new() { ["mean"] = spread.Mean, ["10%"] = spread.Low, ["50%"] = spread.Middle, ["90%"] = spread.High };
 }

@@ -69,11 +69,11 @@ public sealed class PlanRoute
         var found = RouteAnswer.Of(problem, progress: (round, known) => progress?.Report($"{round} generations bred, {known} routes known"), cancel: cancel);
         var routes = Accepted(question, kin, found, notes);
         var told = RouteChoice.Of(routes, question.Most);
-        RouteOutlook? outlook = null;
+        ProgrammeOutlook? outlook = null;
         if (told.Count > 0 && question.Tries > 0)
         {
             progress?.Report("Trying the programme many times");
-            outlook = RouteSimulation.Replan(problem, [.. told, .. routes.Except(told).Take(20)], question.Tries, question.Seed, 2, cancel);
+            outlook = Words(RouteSimulation.Replan(problem, [.. told, .. routes.Except(told).Take(20)], question.Tries, question.Seed, 2, cancel));
         }
 
         var purchases = question.WithPurchases ? Purchases(catalogue, problem, routes, progress, cancel) : [];
@@ -241,6 +241,14 @@ public sealed class PlanRoute
         }
 
         return [.. values.Where(v => v.Gain > 0.0005 || v.SeasonsSaved > 0).OrderByDescending(v => v.Gain).ThenBy(v => v.Animal, StringComparer.Ordinal)];
+    }
+
+    private static ProgrammeOutlook Words(RouteOutlook outlook)
+    {
+        return new(
+            outlook.Tries, outlook.ChanceBySeason, outlook.StandardErrors, Spread(outlook.Clutches), Spread(outlook.Raised), Spread(outlook.Cost), outlook.StuckAt);
+
+        static TrySpread Spread(SpreadOfTries spread) => new(spread.Mean, spread.Low, spread.Middle, spread.High);
     }
 
     private static int SeasonOf(IReadOnlyList<Route> routes, double chance)

@@ -2,7 +2,6 @@ using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
-using Clutchwright.Planning.Routes;
 
 namespace Clutchwright.Desk.Routes;
 
@@ -10,6 +9,9 @@ namespace Clutchwright.Desk.Routes;
 /// <param name="Want">Trade text; alternatives joined by <c>or</c>.</param>
 public sealed record RoutesQuestion(string Want)
 {
+    /// <summary>The longest horizon, in seasons.</summary>
+    public const int MostSeasons = Planning.Routes.RouteSettings.MostSeasons;
+
     /// <summary>Gets a pedigree file to take the animals from; <c>null</c>: the stock.</summary>
     public NamedFile? File { get; init; }
 
@@ -75,7 +77,7 @@ public sealed record RoutesAnswer(
     IReadOnlyList<RouteWords> Routes,
     int RoutesFound,
     bool IsProven,
-    RouteOutlook? Outlook,
+    ProgrammeOutlook? Outlook,
     IReadOnlyList<PurchaseValue> Purchases,
     IReadOnlyList<string> TargetNotes,
     IReadOnlyList<Warning> Dangers,
@@ -154,3 +156,31 @@ public sealed record RouteGoal(string Sire, string Dam, string Want, int Count);
 /// <param name="FirstSeason">The first season in which the wanted could then hatch; <c>null</c>: never within the horizon.</param>
 /// <param name="SeasonsSaved">How many seasons sooner the chance of the best route is reached; <c>null</c>: no route without it.</param>
 public sealed record PurchaseValue(string Animal, double Chance, double Gain, int? FirstSeason, int? SeasonsSaved);
+
+/// <summary>How a programme went in many tries, planned anew after every hatch.</summary>
+/// <param name="Tries">How many tries.</param>
+/// <param name="ChanceBySeason">The share of tries in which the wanted had hatched by the end of each season; index 0 is 0.</param>
+/// <param name="StandardErrors">The standard error of each share.</param>
+/// <param name="Clutches">Clutches laid until success or the end of the horizon.</param>
+/// <param name="Raised">Animals held back until then.</param>
+/// <param name="Cost">What it cost until then.</param>
+/// <param name="StuckAt">For each step of the first route told, the share of failed tries that were waiting for it at the end.</param>
+public sealed record ProgrammeOutlook(
+    int Tries,
+    IReadOnlyList<double> ChanceBySeason,
+    IReadOnlyList<double> StandardErrors,
+    TrySpread Clutches,
+    TrySpread Raised,
+    TrySpread Cost,
+    IReadOnlyList<double> StuckAt)
+{
+    /// <summary>Gets the chance within the horizon.</summary>
+    public double Chance => ChanceBySeason[^1];
+}
+
+/// <summary>How a number spread over many tries.</summary>
+/// <param name="Mean">The mean.</param>
+/// <param name="Low">A tenth of the tries had less.</param>
+/// <param name="Middle">Half of the tries had less.</param>
+/// <param name="High">A tenth of the tries had more.</param>
+public sealed record TrySpread(double Mean, double Low, double Middle, double High);
