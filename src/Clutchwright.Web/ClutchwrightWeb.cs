@@ -5,6 +5,7 @@ using Clutchwright.Web.Deeds;
 using Clutchwright.Web.Hosting;
 using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
+using Clutchwright.Web.Routes;
 using Clutchwright.Web.Words;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
@@ -36,6 +37,7 @@ public static class ClutchwrightWeb
         builder.Services.AddWords();
         builder.Services.AddHosting(dataFolder);
         builder.Services.AddSingleton<AssetShelf>();
+        builder.Services.AddSingleton<RouteAnswers>();
 
         var app = builder.Build();
         app.UseHosting();

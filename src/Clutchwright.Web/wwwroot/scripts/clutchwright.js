@@ -1,8 +1,10 @@
 // Everything here is on top: without it every page, link and form still works.
 import { offerCompletions } from "./combobox.js";
 import { keepWhatWasTyped } from "./keep.js";
+import { waitForWork } from "./work.js";
 
 document.querySelectorAll("[data-combo]").forEach(offerCompletions);
+document.querySelectorAll("[data-work]").forEach(waitForWork);
 keepWhatWasTyped(document.querySelectorAll("form[data-keep]"));
 
 // A page that takes its time says so, and a second press does not send a second time.
