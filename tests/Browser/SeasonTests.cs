@@ -23,7 +23,7 @@ public sealed class SeasonTests(BrowserFixture browser)
         await page.Locator(".plan").GetByRole(AriaRole.Link, new() { Name = "Pin", Exact = false }).First.ClickAsync();
 
         await Expect(page.GetByText("You pinned it.")).ToBeVisibleAsync();
-        await page.GetByRole(AriaRole.Link, new() { Name = "Undo: pinned", Exact = false }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Undo the pin", Exact = false }).First.ClickAsync();
         await Expect(page.GetByText("You pinned it.")).ToHaveCountAsync(0);
         visit.AssertClean();
     }
