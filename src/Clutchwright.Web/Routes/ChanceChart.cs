@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Net;
 using System.Text;
 using Clutchwright.Desk.Routes;
-using Clutchwright.Planning.Routes;
 
 namespace Clutchwright.Web.Routes;
 
@@ -16,7 +15,7 @@ internal static class ChanceChart
     private const double Top = 12;
     private const double Bottom = 182;
 
-    public static string Of(RouteWords route, RouteOutlook? outlook)
+    public static string Of(RouteWords route, ProgrammeOutlook? outlook)
     {
         var seasons = route.ChanceBySeason.Count;
         var svg = new StringBuilder();
