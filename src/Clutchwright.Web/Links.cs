@@ -28,6 +28,9 @@ internal static class Links
     /// <summary>The route to a want.</summary>
     public static string Route(string want) => With("/route", ("want", want));
 
+    /// <summary>The season planned for a want.</summary>
+    public static string Season(string want) => With("/season", ("goal", want));
+
     /// <summary>The board with makings on it.</summary>
     public static string Board(IEnumerable<string> makings) => With("/looks/board", makings.Select(m => ("m", (string?)m)));
 

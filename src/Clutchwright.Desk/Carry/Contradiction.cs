@@ -8,7 +8,11 @@ namespace Clutchwright.Desk.Carry;
 /// <param name="Records">The records, in words.</param>
 /// <param name="Causes">What may have gone wrong, the most probable first.</param>
 public sealed record Contradiction(
-    IReadOnlyList<string> Loci, IReadOnlyList<string> Animals, IReadOnlyList<string> Records, IReadOnlyList<CauseLine> Causes);
+    IReadOnlyList<string> Loci, IReadOnlyList<string> Animals, IReadOnlyList<string> Records, IReadOnlyList<CauseLine> Causes)
+{
+    /// <summary>Gets whether the book is so large that the causes were weighed among the animals nearest to the clash alone.</summary>
+    public bool IsNearOnly { get; init; }
+}
 
 /// <summary>Something that may have gone wrong.</summary>
 /// <param name="Kind">As text, for example <c>Misread</c>, <c>OtherSire</c>.</param>

@@ -35,6 +35,9 @@ public sealed class ListContradictions
                 words.Check(c),
                 c.Posterior,
                 c.Log10Factor,
-                c.PriorRate))]);
+                c.PriorRate))])
+        {
+            IsNearOnly = beliefs.Animals.Count > ClashCause.WholeBook,
+        };
     }
 }

@@ -5,8 +5,8 @@ namespace Clutchwright.Planning.Schemes;
 /// <summary>Simulated annealing over the lists of genotypes to make. Source: docs/references.md [KirkpatrickGelattVecchi1983].</summary>
 internal sealed class SchemeAnnealing(SchemeProblem problem, ulong seed, ulong start)
 {
-    private const double Hot = 60.0;
-    private const double Cold = 3.0;
+    private const double Hot = 100.0;
+    private const double Cold = 8.0;
 
     private readonly CountedRandom _random = new(seed, start);
     private readonly SchemeList _list = new(problem);
@@ -108,7 +108,12 @@ internal sealed class SchemeAnnealing(SchemeProblem problem, ulong seed, ulong s
                 return int.MaxValue;
         }
 
-        HaplotypePair Child(int before) => new(Gamete(_random.Below(before)), Gamete(_random.Below(before)));
+        // One in four is a plant fixed by selfing: a line of such plants is often worth its cost, and by chance alone it would be rare.
+        HaplotypePair Child(int before)
+        {
+            var gamete = Gamete(_random.Below(before));
+            return new(gamete, _random.Below(4) == 0 ? gamete : Gamete(_random.Below(before)));
+        }
 
         int Mixed() => _random.Below(2) == 0 ? Known() : Joined(Known(), Known());
 

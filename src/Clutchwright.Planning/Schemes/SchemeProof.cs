@@ -2,7 +2,8 @@ namespace Clutchwright.Planning.Schemes;
 
 /// <summary>Branch and bound over the sets of genotypes made: proves the best scheme of small problems.</summary>
 /// <remarks>A set grows by one genotype at a time, each from the cheapest two plants there are (where generations cost, for each number of
-/// generations). Of the orders of one set only that is looked at in which neither of two neighbours could stand the other way round, the
+/// generations). A cross of two homozygous plants is a sure thing and is made just before the first that needs it; the two or three together are one
+/// step. Of the orders of one set only that is looked at in which no two neighbouring steps could stand the other way round, the
 /// second having the lower index and no need of the first. What is left to pay is bounded by <see cref="SchemeBound"/>.</remarks>
 internal sealed class SchemeProof
 {
@@ -44,12 +45,16 @@ internal sealed class SchemeProof
             AddWays(ways, i);
         }
 
-        return Branch(ways, 0, -1, _problem.Parents.Aggregate(0, (joined, p) => joined | _junctions.JoinedBy(p)));
+        var joined = _problem.Parents.Aggregate(0, (all, p) => all | _junctions.JoinedBy(p));
+        return Branch(ways, new(0, -1, joined, _plants.Count, 0));
     }
 
     private readonly record struct Way(int Offspring, int First, int Second);
 
-    private bool Branch(Way[] ways, int spent, int last, int joined)
+    // What was paid; the genotype of the last step and the place of its first plant; neighbours joined; sure plants made that nothing uses yet.
+    private readonly record struct Stand(int Spent, int Last, int Joined, int From, int Unused);
+
+    private bool Branch(Way[] ways, Stand stand)
     {
         var next = new List<(int Bound, int Genotype, int Generation, Way Way)>();
         for (var place = 0; place < ways.Length; place++)
@@ -60,16 +65,15 @@ internal sealed class SchemeProof
                 continue;
             }
 
-            var paid = spent + way.Offspring + _problem.PerCrossing;
+            var paid = stand.Spent + way.Offspring + _problem.PerCrossing;
             if (genotype == _problem.Target.Index)
             {
                 Take(genotype, way);
                 continue;
             }
 
-            var usesLast = way.First == _plants.Count - 1 || way.Second == _plants.Count - 1;
-            if ((last >= 0 && !usesLast && genotype < last) 
-                || paid + _problem.PerCrossing + Math.Max(1, _junctions.Of(joined | _junctions.JoinedBy(HaplotypePair.At(genotype)))) >= Best.Cost)
+            var rest = _junctions.Of(stand.Joined | _junctions.JoinedBy(HaplotypePair.At(genotype)));
+            if (!MayFollow(stand, genotype, way) || paid + _problem.PerCrossing + Math.Max(1, rest) >= Best.Cost)
             {
                 continue;
             }
@@ -100,7 +104,10 @@ internal sealed class SchemeProof
             _plants.Add((genotype, _problem.PerGeneration == 0 ? 0 : generation));
             _crossings.Add(Crossed(genotype, way));
             AddWays(more, _plants.Count - 1);
-            var isDone = Branch(more, spent + way.Offspring + _problem.PerCrossing, genotype, joined | _junctions.JoinedBy(HaplotypePair.At(genotype)));
+            var (paid, joined) = (stand.Spent + way.Offspring + _problem.PerCrossing, stand.Joined | _junctions.JoinedBy(HaplotypePair.At(genotype)));
+            var isDone = Branch(more, IsSure(way)
+                ? new(paid, stand.Last, joined, stand.From, stand.Unused + 1)
+                : new(paid, genotype, joined, _plants.Count - 1 - stand.Unused, 0));
             _plants.RemoveAt(_plants.Count - 1);
             _crossings.RemoveAt(_crossings.Count - 1);
             if (!isDone)
@@ -110,6 +117,31 @@ internal sealed class SchemeProof
         }
 
         return true;
+    }
+
+    private bool IsSure(Way way) => PairAt(way.First).IsHomozygous && PairAt(way.Second).IsHomozygous;
+
+    private bool MayFollow(Stand stand, int genotype, Way way)
+    {
+        var unused = _plants.Count - stand.Unused;
+        if (IsSure(way))
+        {
+            return stand.Unused == 0 || (stand.Unused == 1 && genotype > _plants[^1].Genotype);
+        }
+
+        for (var place = unused; place < _plants.Count; place++)
+        {
+            if (way.First != place && way.Second != place)
+            {
+                return false;
+            }
+        }
+
+        return stand.Last < genotype || NeedsLast(way.First) || NeedsLast(way.Second);
+
+        bool NeedsLast(int place) => place < unused
+            ? place >= stand.From
+            : _crossings[place - _problem.Parents.Count] is var sure && (NeedsLast(sure.First) || NeedsLast(sure.Second));
     }
 
     private void Take(int genotype, Way way)

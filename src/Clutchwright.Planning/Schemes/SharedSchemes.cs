@@ -2,7 +2,7 @@ namespace Clutchwright.Planning.Schemes;
 
 /// <summary>The cheapest schemes in which a plant, once made, can be parent again and again.</summary>
 /// <remarks>Each genotype is made once at most. Found by local search over the lists of genotypes to make, from the cheapest tree; proven by branch
-/// and bound where that ends in time: two and three loci, and four of which some are unlinked or start together. Source of the problem: docs/references.md [CanzarElKebir2011].</remarks>
+/// and bound where that ends in time: two and three loci, and four of which some start together. Source of the problem: docs/references.md [CanzarElKebir2011].</remarks>
 public static class SharedSchemes
 {
     /// <summary>Looks for the cheapest scheme.</summary>

@@ -7,6 +7,7 @@ namespace Clutchwright.Pedigrees.Beliefs.Contradictions;
 internal sealed class CauseSearch
 {
     private const int MostSwaps = 8;
+    private const int MostSires = 16;
     private const double Log10Lowest = -30.0;
     private readonly PedigreeBeliefs _beliefs;
     private readonly ClashingRecords _clash;
@@ -25,7 +26,8 @@ internal sealed class CauseSearch
         _clash = clash;
         _rates = rates;
         _cancel = cancel;
-        _animals = beliefs.Animals;
+        _animals = NearAnimals.Of(beliefs.Animals, clash.Animals, MostSires);
+        IsNearOnly = _animals.Count < beliefs.Animals.Count;
         _byKey = _animals.ToDictionary(a => a.Key, StringComparer.Ordinal);
         _young = _animals
             .SelectMany(a => a.PossibleSires.Append(a.Sire).Append(a.Dam).OfType<string>().Distinct(StringComparer.Ordinal), (a, parent) => (Parent: parent, Young: a))
@@ -33,6 +35,9 @@ internal sealed class CauseSearch
         _model = new FallibleModel(beliefs.Species, _animals, beliefs.Settings, rates, cancel);
         _asRecorded = new FallibleReckoning(_model, _animals);
     }
+
+    /// <summary>Gets whether the book is so large that only the animals nearest to the clash were looked at.</summary>
+    public bool IsNearOnly { get; }
 
     /// <summary>The causes, the most probable first.</summary>
     public IReadOnlyList<ClashCause> Find()
@@ -178,7 +183,8 @@ internal sealed class CauseSearch
             .Where(a => a.Sex == Sex.Male && a.Count == 1 && a.Key != first.Sire && !first.PossibleSires.Contains(a.Key)
                 && !earlier.Contains(a.Key) && !descendants.Contains(a.Key) && CouldSire(a, first))
             .ToArray();
-        foreach (var male in males)
+        var tried = IsNearOnly ? [.. males.OrderByDescending(m => _young[m.Key].Count()).ThenBy(m => m.Key, StringComparer.Ordinal).Take(MostSires)] : males;
+        foreach (var male in tried)
         {
             Add(CauseKind.OtherSire, first, clutch, male.Key, _rates.OtherSire / 2.0 / males.Length, By(male.Key));
         }

@@ -22,6 +22,9 @@ public sealed record ClashCause(
     double Log10Factor,
     Probability Posterior)
 {
+    /// <summary>Up to so many animals a book is looked at whole; of a larger one only the animals nearest to the clash are.</summary>
+    public const int WholeBook = 400;
+
     /// <summary>Ranks the causes of a contradiction.</summary>
     /// <param name="beliefs">The beliefs of the whole record.</param>
     /// <param name="clash">One of its <see cref="PedigreeBeliefs.Clashes"/>.</param>
