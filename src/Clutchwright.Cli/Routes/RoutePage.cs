@@ -28,7 +28,7 @@ internal static class RoutePage
                 })]);
             page.Line(Page.Plain(answer.IsProven
                 ? "Proven: in the stated model no route beats these on every count."
-                : "Not proven: the search was cut short, and better routes may exist."));
+                : "Not proven: the search was cut short, or routes were left out, and better ones may exist."));
             if (answer.Outlook is { } outlook)
             {
                 page.Line(Page.Plain(

@@ -68,6 +68,9 @@ public sealed class PlanRoute
         progress?.Report("Looking for routes");
         var found = RouteAnswer.Of(problem, progress: (round, known) => progress?.Report($"{round} generations bred, {known} routes known"), cancel: cancel);
         var routes = Accepted(question, kin, found, notes);
+
+        // A route left out may have beaten one that would have been let in.
+        var isProven = found.IsProven && routes.Count == found.Routes.Count;
         var told = RouteChoice.Of(routes, question.Most);
         ProgrammeOutlook? outlook = null;
         if (told.Count > 0 && question.Tries > 0)
@@ -84,7 +87,7 @@ public sealed class PlanRoute
             question.Seasons,
             [.. told.Select((r, i) => words.Of(i + 1, r))],
             routes.Count,
-            found.IsProven,
+            isProven,
             outlook,
             purchases,
             TargetNotes.Of(catalogue, want),
