@@ -22,8 +22,8 @@ public sealed record RouteAnswer(IReadOnlyList<Route> Routes, bool IsProven, int
     {
         Check(problem.Settings);
         var world = RouteWorld.Of(problem);
-        var search = new RouteSearch(world);
-        var rounds = search.Run(mostWork, progress, cancel);
+        var search = new RouteSearch(world, mostWork);
+        var rounds = search.Run(progress, cancel);
         var routes = search.Finishes.Select(f => RouteBuilder.Build(world, f));
         return new(
             [.. routes.OrderByDescending(r => r.Chance).ThenBy(r => r.Pairings).ThenBy(r => r.Raised).ThenBy(r => r.FirstSeason)],

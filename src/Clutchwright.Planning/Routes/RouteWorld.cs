@@ -12,7 +12,8 @@ internal sealed class RouteWorld
     private readonly int[][] _strides = new int[2][];
     private readonly UInt128[][] _dangers;
     private readonly Dictionary<int, uint>[] _hidden = [[], []];
-    private readonly Dictionary<double, double> _none = [];
+    private readonly Dictionary<int, int[]>[] _states = [[], []];
+    private readonly double[] _eggs;
     private readonly Dictionary<(double Chance, int Dams), double[]> _numbers = [];
     private readonly Dictionary<int, int[]>[] _better = [[], []];
     private readonly Expression[][] _showable;
@@ -36,6 +37,8 @@ internal sealed class RouteWorld
 
         _dangers = [.. groups.Select(g => DangersOf(g, dangers))];
         _showable = [.. groups.Select(g => g.Showable().ToArray())];
+        _eggs = [.. problem.Settings.Clutch.Chances.Select(p => p.Value)];
+        HasMasks = Hidden([.. _showable.SelectMany(e => e)]) != 0;
         SexInGroups = groups.Any(g => g.TellsSex);
         Targets = [.. problem.Want.Alternatives.Select(TargetOf)];
     }
@@ -49,6 +52,9 @@ internal sealed class RouteWorld
     public IReadOnlyList<RouteTarget> Targets { get; }
 
     public bool SexInGroups { get; }
+
+    /// <summary>Whether anything can hide anything here.</summary>
+    public bool HasMasks { get; }
 
     /// <summary>Whether an animal without any wanted allele can be of use.</summary>
     public bool IsWildUseful => Groups.Any(g => g.IsExact);
@@ -85,8 +91,18 @@ internal sealed class RouteWorld
         }
 
         var watched = dangers.SelectMany(d => d.Loci).ToHashSet();
+        var world = new RouteWorld(problem, Reduced(problem, wanted, watched, dangers, carried, []), dangers);
+
+        // Where more alleles can spoil the wanted, just those asked for are kept apart from more.
+        var spoilt = world.Groups.Where((g, i) => world.Targets.Any(t => g.CanSpoil(t.Requirements[i]))).Select(g => g.Group).ToHashSet();
+        return spoilt.Count == 0 ? world : new RouteWorld(problem, Reduced(problem, wanted, watched, dangers, carried, spoilt), dangers);
+    }
+
+    private static GroupStates[] Reduced(
+        RouteProblem problem, Dictionary<Locus, HashSet<int>> wanted, HashSet<Locus> watched, Danger[] dangers, HashSet<Allele> carried, HashSet<LinkageGroup> spoilt)
+    {
         var groups = new List<GroupStates>();
-        foreach (var group in species.Groups)
+        foreach (var group in problem.Species.Groups)
         {
             var isWanted = group.Loci.Any(wanted.ContainsKey);
             if (!isWanted && !group.Loci.Any(watched.Contains))
@@ -111,11 +127,11 @@ internal sealed class RouteWorld
 
                 return (IReadOnlySet<int>)set;
             })];
-            var isExact = problem.Want.Alternatives.SelectMany(a => a.Loci).Where(c => c.Locus.Group == group).Any(MindsSurplus);
-            groups.Add(new GroupStates(species, group, relevant, staysWild, isExact));
+            var isExact = spoilt.Contains(group) || problem.Want.Alternatives.SelectMany(a => a.Loci).Where(c => c.Locus.Group == group).Any(MindsSurplus);
+            groups.Add(new GroupStates(problem.Species, group, relevant, staysWild, isExact));
         }
 
-        return new RouteWorld(problem, [.. groups], dangers);
+        return [.. groups];
     }
 
     public int Stride(Sex sex, int group) => _strides[GroupStates.Index(sex)][group];
@@ -124,6 +140,24 @@ internal sealed class RouteWorld
     {
         var strides = _strides[GroupStates.Index(sex)];
         return of / strides[group] % Groups[group].Count(sex);
+    }
+
+    /// <summary>The state of a class at every group.</summary>
+    public int[] StatesOf(Sex sex, int of)
+    {
+        var known = _states[GroupStates.Index(sex)];
+        if (!known.TryGetValue(of, out var states))
+        {
+            states = new int[Groups.Count];
+            for (var g = 0; g < states.Length; g++)
+            {
+                states[g] = StateAt(of, sex, g);
+            }
+
+            known.Add(of, states);
+        }
+
+        return states;
     }
 
     public int ClassOf(Sex sex, IReadOnlyList<int> states)
@@ -141,9 +175,10 @@ internal sealed class RouteWorld
     /// <summary>Whether a class is as good as another at every group.</summary>
     public bool IsAtLeast(Sex sex, int of, int least)
     {
-        for (var g = 0; g < Groups.Count; g++)
+        var (states, asked) = (StatesOf(sex, of), StatesOf(sex, least));
+        for (var g = 0; g < states.Length; g++)
         {
-            if (!Groups[g].Accepts(Groups[g].AtLeast(sex, StateAt(least, sex, g)), sex, StateAt(of, sex, g)))
+            if (!Groups[g].Accepts(Groups[g].AtLeast(sex, asked[g]), sex, states[g]))
             {
                 return false;
             }
@@ -152,7 +187,27 @@ internal sealed class RouteWorld
         return true;
     }
 
-    /// <summary>The classes that differ from one at a single group, and are better there.</summary>
+    /// <summary>Whether a class is as good as another at every group, and may be paired with whatever the other may.</summary>
+    public bool Replaces(Sex sex, int of, int other)
+    {
+        if (!IsAtLeast(sex, of, other))
+        {
+            return false;
+        }
+
+        var (states, others) = (StatesOf(sex, of), StatesOf(sex, other));
+        for (var g = 0; g < states.Length; g++)
+        {
+            if (!IsAsSafe(sex, g, states[g], others[g]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>The classes that differ from one at a single group, are better there, and may be paired with whatever it may.</summary>
     public int[] BetterThan(Sex sex, int of)
     {
         var known = _better[GroupStates.Index(sex)];
@@ -164,7 +219,7 @@ internal sealed class RouteWorld
                 var state = StateAt(of, sex, g);
                 for (var s = 0; s < Groups[g].AskableCount(sex); s++)
                 {
-                    if (s != state && Groups[g].Accepts(Groups[g].AtLeast(sex, state), sex, s))
+                    if (s != state && Groups[g].Accepts(Groups[g].AtLeast(sex, state), sex, s) && IsAsSafe(sex, g, s, state))
                     {
                         list.Add(of + ((s - state) * Stride(sex, g)));
                     }
@@ -177,16 +232,58 @@ internal sealed class RouteWorld
         return better;
     }
 
+    // Whether a state brings no danger that another does not, with any mate.
+    private bool IsAsSafe(Sex sex, int group, int state, int other)
+    {
+        var females = Groups[group].Count(Sex.Female);
+        for (var mate = 0; _hasDangers && mate < Groups[group].Count(sex == Sex.Male ? Sex.Female : Sex.Male); mate++)
+        {
+            var (here, there) = sex == Sex.Male ? ((state * females) + mate, (other * females) + mate) : ((mate * females) + state, (mate * females) + other);
+            if ((_dangers[group][here] & ~_dangers[group][there]) != 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether a male and a female class are alike where it can be compared: the sex chromosomes differ in any case.</summary>
+    public bool AreAlike(int male, int female)
+    {
+        if (!SexInGroups)
+        {
+            return male == female;
+        }
+
+        var (brother, sister) = (StatesOf(Sex.Male, male), StatesOf(Sex.Female, female));
+        for (var g = 0; g < brother.Length; g++)
+        {
+            if (!Groups[g].TellsSex && brother[g] != sister[g])
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Whether young of the two may have a genotype of a danger that was not lifted.</summary>
     public bool IsDangerous(int sire, int dam)
     {
-        var met = UInt128.MaxValue;
-        for (var g = 0; g < Groups.Count && met != 0; g++)
+        if (!_hasDangers)
         {
-            met &= _dangers[g][(StateAt(sire, Sex.Male, g) * Groups[g].Count(Sex.Female)) + StateAt(dam, Sex.Female, g)];
+            return false;
         }
 
-        return met != 0 && Groups.Count > 0 && _hasDangers;
+        var met = UInt128.MaxValue;
+        var (sires, dams) = (StatesOf(Sex.Male, sire), StatesOf(Sex.Female, dam));
+        for (var g = 0; g < sires.Length && met != 0; g++)
+        {
+            met &= _dangers[g][(sires[g] * Groups[g].Count(Sex.Female)) + dams[g]];
+        }
+
+        return met != 0;
     }
 
     /// <summary>The groups, as bits, of which nothing can be told by eye in animals that show a class.</summary>
@@ -204,17 +301,10 @@ internal sealed class RouteWorld
     /// <summary>The chance that one paired female gives none of what has a chance per good egg, this season.</summary>
     public double NoneOf(double chance)
     {
-        if (!_none.TryGetValue(chance, out var none))
+        var (none, miss) = (0.0, 1.0 - chance);
+        for (var n = _eggs.Length - 1; n >= 0; n--)
         {
-            none = 0.0;
-            var power = 1.0;
-            foreach (var n in Problem.Settings.Clutch.Chances)
-            {
-                none += n.Value * power;
-                power *= 1.0 - chance;
-            }
-
-            _none.Add(chance, none);
+            none = (none * miss) + _eggs[n];
         }
 
         return none;

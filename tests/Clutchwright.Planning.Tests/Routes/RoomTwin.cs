@@ -8,7 +8,6 @@ namespace Clutchwright.Planning.Tests.Routes;
 internal sealed class RoomTwin(Room room)
 {
     private const double LeastHeld = 0.01;
-    private const double LeastTrust = 0.001;
     private readonly double _meanEggs = room.Eggs.Select((p, n) => p * n).Sum();
 
     /// <summary>Every scheme that holds back no more animals than the room has place for, bad ones too.</summary>
@@ -152,7 +151,7 @@ internal sealed class RoomTwin(Room room)
 
         var raised = plan.Steps.Sum(s => s.First.Young is null ? 0 : s.Second is null ? 1 : 2);
         trust *= Math.Pow(room.Rearing, raised);
-        return trust < LeastTrust ? null : new([.. plan.HatchedBy().Select(p => p * trust)], plan.Pairings(), raised, $"{sire} x {dam}");
+        return new([.. plan.HatchedBy().Select(p => p * trust)], plan.Pairings(), raised, $"{sire} x {dam}");
 
         void Walk(Node s, Node d)
         {
