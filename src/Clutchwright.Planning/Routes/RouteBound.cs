@@ -29,6 +29,7 @@ internal sealed class RouteBound
     private readonly double _leastSeen;
     private readonly double _pairing;
     private readonly double[] _ready;
+    private readonly double[] _before;
     private readonly double[] _chance;
     private readonly double[] _sum = new double[RouteSettings.MostSeasons + 1];
     private readonly long _mostWork;
@@ -44,6 +45,7 @@ internal sealed class RouteBound
         _levels = Math.Min(MostLevels, (_settings.MostRaised ?? MostLevels) + 1);
         _pairing = _settings.ClutchCost * _settings.Laying;
         _ready = new double[_settings.Seasons + 1];
+        _before = new double[_settings.Seasons + 1];
         _chance = new double[_settings.Seasons + 1];
     }
 
@@ -113,6 +115,10 @@ internal sealed class RouteBound
 
         return true;
     }
+
+    internal long Work => _work;
+
+    internal string Classes => $"{_classes[0].Count} {_classes[1].Count} {_couples.Count}";
 
     // Season by season: who can be ready for it is known, and what they give is ready later.
     private bool Forward(IReadOnlyList<FounderType> types)
@@ -192,26 +198,48 @@ internal sealed class RouteBound
             return;
         }
 
-        foreach (var one in ClassBound.Levels(sire.Ready))
+        for (var level = 1; level < _levels; level++)
         {
-            foreach (var other in ClassBound.Levels(dam.Ready))
+            // However many of them are the sire's and how many the dam's.
+            Array.Clear(_ready);
+            var (cost, isMore) = (double.PositiveInfinity, false);
+            for (var one = 0; one < _levels; one++)
             {
-                var (males, females) = (sire.Ready[one]!, dam.Ready[other]!);
-                for (var t = 1; t <= season; t++)
+                for (var other = 0; other < _levels; other++)
                 {
-                    _ready[t] = males[t] * females[t];
-                }
-
-                Young(season, 1, Math.Min(_levels - 1, one + other + 1), sire.Cost[one] + dam.Cost[other]);
-                if (dam.FounderDams > 1 && other == 0)
-                {
-                    for (var t = 1; t <= season; t++)
+                    if (Math.Min(_levels - 1, one + other + 1) != level || sire.Ready[one] is not { } males || dam.Ready[other] is not { } females)
                     {
-                        _ready[t] = t >= dam.FounderReady ? males[t] : 0.0;
+                        continue;
                     }
 
-                    Young(season, dam.FounderDams, Math.Min(_levels - 1, one + 1), sire.Cost[one]);
+                    cost = Math.Min(cost, sire.Cost[one] + dam.Cost[other]);
+                    for (var t = 1; t <= season; t++)
+                    {
+                        _ready[t] = Math.Max(_ready[t], males[t] * females[t]);
+                    }
                 }
+            }
+
+            for (var t = 1; t <= season; t++)
+            {
+                isMore |= level == 1 ? _ready[t] > 0.0 : _ready[t] > _before[t];
+                _before[t] = _ready[t];
+            }
+
+            if (isMore)
+            {
+                Young(season, 1, level, cost);
+            }
+
+            var held = level == _levels - 1 ? level : level - 1;
+            if (dam.FounderDams > 1 && sire.Ready[held] is { } mates)
+            {
+                for (var t = 1; t <= season; t++)
+                {
+                    _ready[t] = t >= dam.FounderReady ? mates[t] : 0.0;
+                }
+
+                Young(season, dam.FounderDams, level, sire.Cost[held]);
             }
         }
 
@@ -482,10 +510,9 @@ internal sealed class RouteBound
 
     private void LowerCost(ClassBound of, int level, int season, double cost)
     {
-        for (var q = level; q < _levels; q++)
+        for (var q = level; q < _levels && cost < of.BestCost[of.CostAt(q, season)]; q++)
         {
-            ref var here = ref of.BestCost[of.CostAt(q, season)];
-            here = Math.Min(here, cost);
+            of.BestCost[of.CostAt(q, season)] = cost;
         }
     }
 
@@ -539,38 +566,49 @@ internal sealed class RouteBound
     private void Through(ClassBound of, ClassBound young, int age, double[] mate, int level, int season, double fail, double trust, double cost)
     {
         var seasons = _settings.Seasons;
+        var top = _levels - 1;
+        var got = 0.0;
+        var isBetter = false;
+        var (lowest, soonest) = (of.At(Math.Min(top, level), season), young.At(top, season + age));
+        for (var t = season; t + age <= seasons; t++)
+        {
+            var before = got;
+            got += (mate[t] - got) * (1.0 - fail);
+            _sum[t] = trust * (got - before);
+
+            // As if all that is ready by then had been ready from the start.
+            isBetter |= trust * got * young.Best[soonest + t + age] > of.Best[lowest + t + age];
+        }
+
         for (var q = 0; q < _levels; q++)
         {
             // The one level that stands for any number takes what is beyond.
-            var total = Math.Min(_levels - 1, level + q);
-            if (q > 0 && total == _levels - 1 && level + q > _levels - 1 && q < _levels - 1)
+            if (q < top && level + q > top)
             {
                 continue;
             }
 
-            Array.Clear(_sum);
-            var got = 0.0;
-            for (var t = season; t + age <= seasons; t++)
+            var total = Math.Min(top, level + q);
+            var after = young.BestCost[young.CostAt(q, season + age)];
+            if (double.IsPositiveInfinity(after))
             {
-                var before = got;
-                got += (mate[t] - got) * (1.0 - fail);
-                var fresh = trust * (got - before);
-                var at = young.At(q, t + age);
-                for (var by = t + age; by <= seasons; by++)
-                {
-                    _sum[by] += fresh * young.Best[at + by];
-                }
+                continue;
             }
 
-            for (var by = season + age; by <= seasons; by++)
+            LowerCost(of, total, season, cost + after);
+            for (var by = season + age; isBetter && by <= seasons; by++)
             {
-                for (var into = total; into < _levels && _sum[by] > of.Best[of.At(into, season) + by]; into++)
+                var sum = 0.0;
+                for (var t = season; t + age <= by; t++)
                 {
-                    of.Best[of.At(into, season) + by] = _sum[by];
+                    sum += _sum[t] * young.Best[young.At(q, t + age) + by];
+                }
+
+                for (var into = total; into < _levels && sum > of.Best[of.At(into, season) + by]; into++)
+                {
+                    of.Best[of.At(into, season) + by] = sum;
                 }
             }
-
-            LowerCost(of, total, season, cost + young.BestCost[young.CostAt(q, Math.Min(season + age, seasons))]);
         }
     }
 

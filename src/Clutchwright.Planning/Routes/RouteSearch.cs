@@ -35,18 +35,26 @@ internal sealed class RouteSearch
     public bool IsCut { get; private set; } = true;
 
     /// <summary>Searches among the most promising classes first, then among all, with bounds from what can come of each.</summary>
+    /// <param name="progress">Told after each season.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <param name="mostClasses">How many classes the first search is among.</param>
     /// <returns>How many generations there was time for.</returns>
-    public int Run(Action<int, int>? progress, CancellationToken cancel)
+    public int Run(Action<int, int>? progress, CancellationToken cancel, int mostClasses = 40)
     {
-        Search(40, 2, null, progress, cancel);
-        if (!IsCut)
+        Search(mostClasses, mostClasses == int.MaxValue ? int.MaxValue : 2, null, progress, cancel);
+        if (IsCut && mostClasses < int.MaxValue)
         {
-            _finishes.Trim();
-            return Generations(_settings.Seasons);
+            SearchWithBounds(progress, cancel);
         }
 
+        _finishes.Trim();
+        return Generations(_settings.Seasons);
+    }
+
+    private void SearchWithBounds(Action<int, int>? progress, CancellationToken cancel)
+    {
         var bound = RouteBound.Of(_world, _young, Types, RouteBreeding.LeastSeen(_settings), _mostWork, cancel);
-        foreach (var (classes, labels) in bound is null ? ((int, int)[])[(160, 4)] : [(int.MaxValue, 2), (int.MaxValue, 8), (int.MaxValue, 10_000)])
+        foreach (var (classes, labels) in bound is null ? ((int, int)[])[(160, 4)] : [(int.MaxValue, 2), (int.MaxValue, int.MaxValue)])
         {
             Search(classes, labels, bound, progress, cancel);
             if (!IsCut || _work > _mostWork)
@@ -54,9 +62,6 @@ internal sealed class RouteSearch
                 break;
             }
         }
-
-        _finishes.Trim();
-        return Generations(_settings.Seasons);
     }
 
     private int Generations(int season) => 1 + ((season - 1) / Math.Min(_settings.MaleMaturity, _settings.FemaleMaturity));

@@ -7,7 +7,7 @@ using Clutchwright.Planning.Routes;
 using Clutchwright.Planning.Simulation;
 using Clutchwright.Testing;
 
-namespace Clutchwright.Benchmarks;
+namespace Clutchwright.Planning.Tests.Routes;
 
 /// <summary>Invented rooms of many animals for the routes, by counted numbers: most animals show a gene or two, some are het, some in doubt.</summary>
 internal static class RouteRooms
