@@ -1,5 +1,3 @@
-using Clutchwright.Genetics.Loci;
-
 namespace Clutchwright.Planning.Routes;
 
 /// <summary>What can at best be said of a class: when an animal of it is ready, and what comes of one.</summary>
@@ -8,9 +6,9 @@ internal sealed class ClassBound
 {
     private readonly int _seasons;
 
-    public ClassBound(Sex sex, int of, int levels, int seasons, int mostDams)
+    public ClassBound(int of, int levels, int seasons, int mostDams)
     {
-        (Sex, Class, _seasons) = (sex, of, seasons);
+        (Class, _seasons) = (of, seasons);
         First = seasons + 1;
         Ready = Vectors();
         Sisters = [.. Enumerable.Range(2, mostDams - 1).Select(_ => Vectors())];
@@ -22,8 +20,6 @@ internal sealed class ClassBound
 
         double[]?[] Vectors() => new double[]?[levels];
     }
-
-    public Sex Sex { get; }
 
     public int Class { get; }
 

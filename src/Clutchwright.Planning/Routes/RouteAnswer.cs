@@ -7,7 +7,7 @@ namespace Clutchwright.Planning.Routes;
 public sealed record RouteAnswer(IReadOnlyList<Route> Routes, bool IsProven, int Rounds)
 {
     /// <summary>The most steps of work a search takes if nothing else is said: some seconds.</summary>
-    public const long UsualWork = 10_000_000;
+    public const long UsualWork = 30_000_000;
 
     /// <summary>Searches.</summary>
     /// <param name="problem">What is asked.</param>

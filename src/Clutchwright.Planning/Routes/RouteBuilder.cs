@@ -43,6 +43,7 @@ internal sealed class RouteBuilder
             _roles, _steps, drawn.Alternative, chance, finish.Pairings, clutches, finish.Raised, prices,
             prices + (clutches * settings.ClutchCost) + (finish.Raised * settings.RearingCost))
         {
+            World = _world,
             ClutchesWithin = chances.Pairings * settings.Laying,
         };
     }

@@ -42,7 +42,7 @@ internal sealed class RouteSearch
     public int Run(Action<int, int>? progress, CancellationToken cancel, int mostClasses = 40)
     {
         Search(mostClasses, mostClasses == int.MaxValue ? int.MaxValue : 2, null, progress, cancel);
-        if (IsCut && mostClasses < int.MaxValue)
+        if (IsCut && mostClasses < int.MaxValue && _work <= _mostWork)
         {
             SearchWithBounds(progress, cancel);
         }
@@ -53,7 +53,7 @@ internal sealed class RouteSearch
 
     private void SearchWithBounds(Action<int, int>? progress, CancellationToken cancel)
     {
-        var bound = RouteBound.Of(_world, _young, Types, RouteBreeding.LeastSeen(_settings), _mostWork, cancel);
+        var bound = RouteBound.Of(_world, _young, Types, 2 * _mostWork, cancel);
         foreach (var (classes, labels) in bound is null ? ((int, int)[])[(160, 4)] : [(int.MaxValue, 2), (int.MaxValue, int.MaxValue)])
         {
             Search(classes, labels, bound, progress, cancel);
@@ -64,7 +64,7 @@ internal sealed class RouteSearch
         }
     }
 
-    private int Generations(int season) => 1 + ((season - 1) / Math.Min(_settings.MaleMaturity, _settings.FemaleMaturity));
+    private int Generations(int season) => 1 + ((season - 1) / _settings.LeastAge);
 
     private void Search(int mostClasses, int mostLabels, RouteBound? bound, Action<int, int>? progress, CancellationToken cancel)
     {

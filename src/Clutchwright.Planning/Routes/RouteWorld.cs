@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Clutchwright.Genetics.Dangers;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Looks;
@@ -7,14 +8,15 @@ using Clutchwright.Genetics.Wants;
 namespace Clutchwright.Planning.Routes;
 
 /// <summary>The animals of a route reduced to what matters: classes, one number for a state at every linkage group that counts.</summary>
+/// <remarks>A search keeps what it worked out here, one thread at a time; the rest may be used by many.</remarks>
 internal sealed class RouteWorld
 {
     private readonly int[][] _strides = new int[2][];
     private readonly UInt128[][] _dangers;
-    private readonly Dictionary<int, uint>[] _hidden = [[], []];
+    private readonly ConcurrentDictionary<int, uint>[] _hidden = [[], []];
     private readonly Dictionary<int, int[]>[] _states = [[], []];
     private readonly double[] _eggs;
-    private readonly Dictionary<(double Chance, int Dams), double[]> _numbers = [];
+    private readonly ConcurrentDictionary<(double Chance, int Dams), double[]> _numbers = [];
     private readonly Dictionary<int, int[]>[] _better = [[], []];
     private readonly Expression[][] _showable;
     private bool _hasDangers;
@@ -64,75 +66,17 @@ internal sealed class RouteWorld
     /// <summary>Reduces a problem.</summary>
     public static RouteWorld Of(RouteProblem problem)
     {
-        var species = problem.Species;
-        var carried = CarriedAlleles(problem);
-        var wanted = new Dictionary<Locus, HashSet<int>>();
-        foreach (var condition in problem.Want.Alternatives.SelectMany(a => a.Loci))
-        {
-            var here = wanted.TryGetValue(condition.Locus, out var known) ? known : wanted[condition.Locus] = [];
-            here.UnionWith(from a in condition.Locus.Alleles
-                           where !a.IsWild && carried.Contains(a) && condition.Locus.Alleles.Any(b => Allows(condition, a.Index, b.Index))
-                           select a.Index);
-        }
-
-        // Where the wild allele is asked for, whatever else the stock carries at the locus must be told apart from it.
-        foreach (var (locus, alleles) in wanted.Where(w => problem.Want.Alternatives.SelectMany(a => a.Loci).Any(c => c.Locus == w.Key && AsksForWild(c))))
-        {
-            alleles.UnionWith(carried.Where(a => a.Locus == locus).Select(a => a.Index));
-        }
-
-        var dangers = species.Dangers
-            .Where(d => d.Severity >= Severity.Suffering && !problem.Settings.Lifted.Contains(d))
-            .Where(d => d.Loci.All(l => IsInReach(d, l, carried)))
-            .ToArray();
-        if (dangers.Length > 128)
-        {
-            throw new ArgumentException($"{dangers.Length} dangers are in reach of the animals; a route tells at most 128 apart.", nameof(problem));
-        }
-
-        var watched = dangers.SelectMany(d => d.Loci).ToHashSet();
-        var world = new RouteWorld(problem, Reduced(problem, wanted, watched, dangers, carried, []), dangers);
+        var reduction = new RouteReduction(problem);
+        var world = new RouteWorld(problem, reduction.Groups(new HashSet<LinkageGroup>()), reduction.Dangers);
 
         // Where more alleles can spoil the wanted, just those asked for are kept apart from more.
         var spoilt = world.Groups.Where((g, i) => world.Targets.Any(t => g.CanSpoil(t.Requirements[i]))).Select(g => g.Group).ToHashSet();
-        return spoilt.Count == 0 ? world : new RouteWorld(problem, Reduced(problem, wanted, watched, dangers, carried, spoilt), dangers);
+        return spoilt.Count == 0 ? world : new RouteWorld(problem, reduction.Groups(spoilt), reduction.Dangers);
     }
 
-    private static GroupStates[] Reduced(
-        RouteProblem problem, Dictionary<Locus, HashSet<int>> wanted, HashSet<Locus> watched, Danger[] dangers, HashSet<Allele> carried, HashSet<LinkageGroup> spoilt)
-    {
-        var groups = new List<GroupStates>();
-        foreach (var group in problem.Species.Groups)
-        {
-            var isWanted = group.Loci.Any(wanted.ContainsKey);
-            if (!isWanted && !group.Loci.Any(watched.Contains))
-            {
-                continue;
-            }
-
-            // There for a danger alone, or for alleles that shall be absent: young with any of them are of no use.
-            var staysWild = !isWanted || problem.Want.Alternatives.SelectMany(a => a.Loci).Where(c => c.Locus.Group == group).All(AsksForNone);
-
-            IReadOnlySet<int>[] relevant = [.. group.Loci.Select(l =>
-            {
-                var set = new HashSet<int>(wanted.GetValueOrDefault(l) ?? []);
-                if (watched.Contains(l))
-                {
-                    set.UnionWith(from d in dangers
-                                  where d.Loci.Contains(l)
-                                  from a in l.Alleles
-                                  where !a.IsWild && carried.Contains(a) && Enumerable.Range(0, l.Alleles.Count).Any(b => d.IsMetAt(l, a.Index, b))
-                                  select a.Index);
-                }
-
-                return (IReadOnlySet<int>)set;
-            })];
-            var isExact = spoilt.Contains(group) || problem.Want.Alternatives.SelectMany(a => a.Loci).Where(c => c.Locus.Group == group).Any(MindsSurplus);
-            groups.Add(new GroupStates(problem.Species, group, relevant, staysWild, isExact));
-        }
-
-        return [.. groups];
-    }
+    /// <summary>The world of a problem: that which a route of it was found in, if it was.</summary>
+    public static RouteWorld Of(RouteProblem problem, Route route) =>
+        route.World is { } world && ReferenceEquals(world.Problem, problem) ? world : Of(problem);
 
     public int Stride(Sex sex, int group) => _strides[GroupStates.Index(sex)][group];
 
@@ -175,10 +119,9 @@ internal sealed class RouteWorld
     /// <summary>Whether a class is as good as another at every group.</summary>
     public bool IsAtLeast(Sex sex, int of, int least)
     {
-        var (states, asked) = (StatesOf(sex, of), StatesOf(sex, least));
-        for (var g = 0; g < states.Length; g++)
+        for (var g = 0; g < Groups.Count; g++)
         {
-            if (!Groups[g].Accepts(Groups[g].AtLeast(sex, asked[g]), sex, states[g]))
+            if (!Groups[g].Accepts(Groups[g].AtLeast(sex, StateAt(least, sex, g)), sex, StateAt(of, sex, g)))
             {
                 return false;
             }
@@ -190,15 +133,10 @@ internal sealed class RouteWorld
     /// <summary>Whether a class is as good as another at every group, and may be paired with whatever the other may.</summary>
     public bool Replaces(Sex sex, int of, int other)
     {
-        if (!IsAtLeast(sex, of, other))
-        {
-            return false;
-        }
-
         var (states, others) = (StatesOf(sex, of), StatesOf(sex, other));
         for (var g = 0; g < states.Length; g++)
         {
-            if (!IsAsSafe(sex, g, states[g], others[g]))
+            if (!Groups[g].Accepts(Groups[g].AtLeast(sex, others[g]), sex, states[g]) || !IsAsSafe(sex, g, states[g], others[g]))
             {
                 return false;
             }
@@ -292,7 +230,7 @@ internal sealed class RouteWorld
         var known = _hidden[GroupStates.Index(sex)];
         if (!known.TryGetValue(of, out var bits))
         {
-            known.Add(of, bits = Hidden([.. Enumerable.Range(0, Groups.Count).SelectMany(g => Groups[g].Shown(sex, StateAt(of, sex, g)))]));
+            known.TryAdd(of, bits = Hidden([.. Enumerable.Range(0, Groups.Count).SelectMany(g => Groups[g].Shown(sex, StateAt(of, sex, g)))]));
         }
 
         return bits;
@@ -332,7 +270,7 @@ internal sealed class RouteWorld
                 }
             }
 
-            _numbers.Add((chance, dams), number);
+            _numbers.TryAdd((chance, dams), number);
         }
 
         return number;
@@ -404,42 +342,6 @@ internal sealed class RouteWorld
         }
 
         return new(wanted, requirements, Hidden(shown));
-    }
-
-    // One copy is wanted, and two of it are not.
-    private static bool MindsSurplus(WantedPairs condition) => condition.Locus.Alleles.Any(a => !a.IsWild
-        && Allows(condition, 0, a.Index) && !Allows(condition, a.Index, a.Index));
-
-    private static bool AsksForNone(WantedPairs condition) => !condition.Locus.Alleles.Any(a => !a.IsWild
-        && condition.Locus.Alleles.Any(b => Allows(condition, a.Index, b.Index)));
-
-    private static bool AsksForWild(WantedPairs condition) =>
-        Enumerable.Range(0, condition.Locus.Alleles.Count).Any(a => Allows(condition, 0, a))
-        && !Enumerable.Range(0, condition.Locus.Alleles.Count).All(a => Allows(condition, 0, a));
-
-    private static bool IsInReach(Danger danger, Locus locus, HashSet<Allele> carried) => locus.Alleles.Any(a =>
-        (a.IsWild || carried.Contains(a)) && locus.Alleles.Any(b => (b.IsWild || carried.Contains(b)) && danger.IsMetAt(locus, a.Index, b.Index)));
-
-    private static HashSet<Allele> CarriedAlleles(RouteProblem problem)
-    {
-        var carried = new HashSet<Allele>();
-        foreach (var animal in problem.Animals)
-        {
-            foreach (var group in problem.Species.Groups)
-            {
-                foreach (var (diplotype, _) in animal.Belief[group])
-                {
-                    for (var i = 0; i < group.Loci.Count; i++)
-                    {
-                        carried.Add(group.Loci[i].Alleles[group.AlleleAt(diplotype.First, i)]);
-                        carried.Add(group.Loci[i].Alleles[group.AlleleAt(diplotype.Second, i)]);
-                    }
-                }
-            }
-        }
-
-        carried.RemoveWhere(a => a.IsWild);
-        return carried;
     }
 }
 

@@ -143,6 +143,18 @@ internal static class SeasonSums
         return (result, tries);
     }
 
+    /// <summary>A chance of failing of one, for several.</summary>
+    public static double Power(double fail, int count)
+    {
+        var power = fail;
+        for (var i = 1; i < count; i++)
+        {
+            power *= fail;
+        }
+
+        return power;
+    }
+
     // One season more for those that wait for so many; gives how many still wait.
     private static double Wait(Span<double> waiting, double[] number)
     {
