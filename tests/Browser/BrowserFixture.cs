@@ -18,6 +18,7 @@ public sealed class BrowserFixture : IAsyncLifetime
 
     private readonly ConcurrentDictionary<string, Lazy<Task<WebApplication>>> _rooms = new(StringComparer.Ordinal);
     private readonly string _folder = Directory.CreateTempSubdirectory("clutchwright-browser-").FullName;
+    private readonly Dictionary<string, Visit> _tours = new(StringComparer.Ordinal);
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
@@ -52,7 +53,21 @@ public sealed class BrowserFixture : IAsyncLifetime
             HasTouch = width < 600,
             ViewportSize = new ViewportSize { Width = width, Height = height },
         });
+        context.SetDefaultNavigationTimeout(2 * LongEnoughMilliseconds);
         return await Visit.OpenAsync(context, url);
+    }
+
+    /// <summary>The page that goes round all the pages of a room, one after another, in one tab: a phone with nothing wrong on it yet.</summary>
+    public async Task<Visit> TourAsync(string room)
+    {
+        if (!_tours.TryGetValue(room, out var visit))
+        {
+            _tours[room] = visit = await VisitAsync(room, width: 360, height: 740);
+        }
+
+        visit.Forget();
+        await visit.ShowAsync(ColorScheme.Light, 360);
+        return visit;
     }
 
     /// <summary>Imports animals into a room.</summary>
@@ -99,6 +114,7 @@ public sealed class BrowserFixture : IAsyncLifetime
     private async Task<WebApplication> BuildAsync(string name)
     {
         var app = ClutchwrightWeb.Build(["--urls", "http://127.0.0.1:0"], CatalogueFolder(), Path.Combine(_folder, name));
+        app.MapAxe();
         await app.StartAsync(TestContext.Current.CancellationToken);
         await FillAsync(name, app);
         return app;

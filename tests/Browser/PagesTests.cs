@@ -56,7 +56,7 @@ public sealed class PagesTests(BrowserFixture browser)
     [MemberData(nameof(Rooms))]
     public async Task Page_LightAndDarkPhoneAndDesktop_IsAccessibleAndKeepsToItself(string room, string path)
     {
-        await using var visit = await browser.VisitAsync(room, width: 360, height: 740);
+        var visit = await browser.TourAsync(room);
 
         await visit.GoAsync(path);
 

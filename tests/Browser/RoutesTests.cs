@@ -27,7 +27,7 @@ public sealed class RoutesTests(BrowserFixture browser)
     [MemberData(nameof(Answers))]
     public async Task Page_LightAndDarkPhoneAndDesktop_IsAccessibleAndKeepsToThePhone(string room, string path)
     {
-        await using var visit = await browser.VisitAsync(room, width: 360, height: 740);
+        var visit = await browser.TourAsync(room);
 
         await AnswerAsync(visit, path);
 
