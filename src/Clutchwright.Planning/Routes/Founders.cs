@@ -8,6 +8,9 @@ internal static class Founders
     /// <summary>The most ways one doubtful animal is taken: beyond, its least probable ones are left out.</summary>
     private const int MostReadings = 16;
 
+    /// <summary>An animal is not taken for what it is less often than this.</summary>
+    private const double LeastTrust = 0.05;
+
     public static IReadOnlyList<FounderType> Of(RouteWorld world)
     {
         var types = new Dictionary<(Sex Sex, int Class, double Trust, int Ready, double? Price), List<int>>();
@@ -21,7 +24,42 @@ internal static class Founders
             }
         }
 
-        return [.. types.Select(t => new FounderType(t.Key.Sex, t.Key.Class, t.Key.Trust, t.Key.Ready, t.Key.Price, t.Value))];
+        var all = types.Select((t, i) => new FounderType(i, t.Key.Sex, t.Key.Class, t.Key.Trust, t.Key.Ready, t.Key.Price, t.Value)).ToArray();
+        return [.. all.Select(t => t.Sex == Sex.Female ? t with { Kinds = KindsOf(t, all) } : t)];
+    }
+
+    /// <summary>How many females there are of each kind.</summary>
+    public static Dictionary<int, int> Kinds(IReadOnlyList<FounderType> types)
+    {
+        var counts = new Dictionary<int, int>();
+        foreach (var type in types.Where(t => t.Kinds.Count > 0))
+        {
+            counts[type.Number] = type.Animals.Count;
+            foreach (var kind in type.Kinds.Where(k => k >= types.Count))
+            {
+                counts[kind] = Together(type, types).SelectMany(t => t.Animals).Distinct().Count();
+            }
+        }
+
+        return counts;
+    }
+
+    // A type is a kind, and types that share an animal, one with the next, are one more.
+    private static IReadOnlyList<int> KindsOf(FounderType type, FounderType[] all)
+    {
+        var together = Together(type, all);
+        return together.Count == 1 ? [type.Number] : [type.Number, all.Length + together.Min(t => t.Number)];
+    }
+
+    private static List<FounderType> Together(FounderType type, IReadOnlyList<FounderType> all)
+    {
+        List<FounderType> together = [type];
+        for (var i = 0; i < together.Count; i++)
+        {
+            together.AddRange(all.Where(t => !together.Exists(k => k.Number == t.Number) && t.Animals.Intersect(together[i].Animals).Any()).ToArray());
+        }
+
+        return together;
     }
 
     // An animal in doubt is taken for each state it may have or better: the doubt is then the founder's own.
@@ -58,6 +96,7 @@ internal static class Founders
             var stride = world.Stride(animal.Sex, g);
             readings = [.. readings
                 .SelectMany(r => options.Select(o => (r.Class + (o.State * stride), r.Trust * o.Trust)))
+                .Where(r => r.Item2 >= LeastTrust)
                 .OrderByDescending(r => r.Item2)
                 .Take(MostReadings)];
         }

@@ -87,6 +87,10 @@ internal sealed class GroupStates
 
     public bool Accepts(int requirement, Sex sex, int state) => _accepted[requirement][Index(sex)][state];
 
+    /// <summary>Whether a state meets a requirement, and one with more alleles does not.</summary>
+    public bool CanSpoil(int requirement) => !IsExact && !StaysWild && ((Sex[])[Sex.Female, Sex.Male]).Any(sex => Enumerable.Range(0, Count(sex)).Any(s =>
+        Accepts(requirement, sex, s) && Enumerable.Range(0, Count(sex)).Any(more => Accepts(AtLeast(sex, s), sex, more) && !Accepts(requirement, sex, more))));
+
     public StepChances ChancesOf(int requirement) => _chances[requirement];
 
     /// <summary>The chances of the young's states in a pair, live hatchlings an egg; on the sex chromosomes the sex is counted in.</summary>

@@ -45,6 +45,9 @@ public sealed class Route
     /// <summary>Gets how many clutches it takes on average, if one goes on until it succeeds.</summary>
     public double Clutches { get; }
 
+    /// <summary>Gets the world it was found in.</summary>
+    internal RouteWorld? World { get; init; }
+
     /// <summary>Gets how many clutches are expected within the horizon.</summary>
     public double ClutchesWithin { get; internal init; }
 

@@ -7,7 +7,7 @@ namespace Clutchwright.Planning.Routes;
 public sealed record RouteAnswer(IReadOnlyList<Route> Routes, bool IsProven, int Rounds)
 {
     /// <summary>The most steps of work a search takes if nothing else is said: some seconds.</summary>
-    public const long UsualWork = 10_000_000;
+    public const long UsualWork = 30_000_000;
 
     /// <summary>Searches.</summary>
     /// <param name="problem">What is asked.</param>
@@ -22,8 +22,8 @@ public sealed record RouteAnswer(IReadOnlyList<Route> Routes, bool IsProven, int
     {
         Check(problem.Settings);
         var world = RouteWorld.Of(problem);
-        var search = new RouteSearch(world);
-        var rounds = search.Run(mostWork, progress, cancel);
+        var search = new RouteSearch(world, mostWork);
+        var rounds = search.Run(progress, cancel);
         var routes = search.Finishes.Select(f => RouteBuilder.Build(world, f));
         return new(
             [.. routes.OrderByDescending(r => r.Chance).ThenBy(r => r.Pairings).ThenBy(r => r.Raised).ThenBy(r => r.FirstSeason)],

@@ -43,6 +43,7 @@ internal sealed class RouteBuilder
             _roles, _steps, drawn.Alternative, chance, finish.Pairings, clutches, finish.Raised, prices,
             prices + (clutches * settings.ClutchCost) + (finish.Raised * settings.RearingCost))
         {
+            World = _world,
             ClutchesWithin = chances.Pairings * settings.Laying,
         };
     }
@@ -65,29 +66,27 @@ internal sealed class RouteBuilder
         var sire = Role(pairing.Sire);
         var dam = Role(pairing.Dam);
         var season = Math.Max(_roles[sire].Ready, _roles[dam].Ready);
-        var success = pairing.IsCouple
-            ? 1.0 - Fail(pairing.Seen, pairing.Dams) - Fail(pairing.SeenSister, pairing.Dams) + Fail(pairing.Seen + pairing.SeenSister, pairing.Dams)
-            : count > 1 ? 1.0 - _world.NumberOf(pairing.Seen, pairing.Dams).Take(count).Sum()
-            : 1.0 - Fail(pairing.Seen, pairing.Dams);
-        return Add(
-            new(season, sire, dam, pairing.Dams, [], pairing.IsCouple ? [pairing.Seen, pairing.SeenSister] : [pairing.Seen], pairing.Trust, success));
+        return Add(season, sire, dam, pairing.Dams, pairing.Seen, pairing.SeenSister, pairing.Trust, count);
     }
 
-    private int Step(CouplePairing pairing)
+    private int Step(CouplePairing pairing, int count = 1)
     {
         var couple = pairing.Couple;
-        var from = Step(couple.From);
+        var from = couple.From is { } parents ? Step(parents) : Step(couple.FromCouple!);
         var settings = _world.Problem.Settings;
         var hatched = _steps[from].Season;
         var brother = HeldBack(Sex.Male, couple.Brother, from, hatched + settings.MaleMaturity);
         var sister = HeldBack(Sex.Female, couple.Sister, from, hatched + settings.FemaleMaturity);
-        return Add(
-            new(Math.Max(_roles[brother].Ready, _roles[sister].Ready), brother, sister, 1, [], [pairing.Seen], pairing.Trust, 1.0 - Fail(pairing.Seen, 1)));
+        var season = Math.Max(_roles[brother].Ready, _roles[sister].Ready);
+        return Add(season, brother, sister, 1, pairing.Seen, pairing.SeenSister, pairing.Trust, count);
     }
 
-    private int Add(RouteStep step)
+    private int Add(int season, int sire, int dam, int dams, double seen, double seenSister, double trust, int count)
     {
-        _steps.Add(step);
+        var success = seenSister > 0.0 ? 1.0 - Fail(seen, dams) - Fail(seenSister, dams) + Fail(seen + seenSister, dams)
+            : count > 1 ? 1.0 - _world.NumberOf(seen, dams).Take(count).Sum()
+            : 1.0 - Fail(seen, dams);
+        _steps.Add(new(season, sire, dam, dams, [], seenSister > 0.0 ? [seen, seenSister] : [seen], trust, success));
         return _steps.Count - 1;
     }
 
@@ -105,7 +104,7 @@ internal sealed class RouteBuilder
             return known;
         }
 
-        var from = label.From is { } pairing ? Step(pairing, label.Copies) : Step(label.FromCouple!);
+        var from = label.From is { } pairing ? Step(pairing, label.Copies) : Step(label.FromCouple!, label.Copies);
         var age = label.Sex == Sex.Male ? _world.Problem.Settings.MaleMaturity : _world.Problem.Settings.FemaleMaturity;
         return HeldBack(label.Sex, label.Class, from, _steps[from].Season + age, label.Copies);
     }

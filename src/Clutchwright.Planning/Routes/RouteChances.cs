@@ -11,6 +11,7 @@ internal sealed class RouteChances
     private readonly double[][] _ready;
     private readonly double[][] _hatched;
     private readonly double[] _never;
+    private readonly double[] _parents;
     private readonly double[]?[] _numbers;
 
     public RouteChances(RouteWorld world, Route route)
@@ -21,6 +22,7 @@ internal sealed class RouteChances
         _ready = [.. route.Roles.Select(_ => new double[seasons + 1])];
         _hatched = [.. route.Steps.Select(_ => new double[seasons + 1])];
         _never = new double[seasons + 1];
+        _parents = new double[seasons + 1];
         Fails = [.. route.Steps.Select(s => s.Seen.Select(seen => Math.Pow(world.NoneOf(seen), s.Dams)).ToArray())];
         _numbers = [.. route.Steps.Select(s => s.Keep.Any(k => route.Roles[k].Count > 1) ? world.NumberOf(s.Seen[0], s.Dams) : null)];
         CoupleFails = [.. route.Steps.Select(s => s.Seen.Count == 2 ? Math.Pow(world.NoneOf(s.Seen[0] + s.Seen[1]), s.Dams) : 0.0)];
@@ -61,12 +63,17 @@ internal sealed class RouteChances
 
             var sire = ReadyOf(step.Sire, have, last);
             var dam = ReadyOf(step.Dam, have, last);
+            for (var t = 1; t < _parents.Length; t++)
+            {
+                _parents[t] = sire[t] * dam[t];
+            }
+
             trust *= step.Trust * Math.Pow(_settings.Rearing, step.Keep.Sum(k => _route.Roles[k].Count));
             if (step.Keep.Count == 2 && have[step.Keep[0]] == 0 && have[step.Keep[1]] == 0)
             {
                 var (brother, sister, neither) = certain == s ? (0.0, 0.0, 0.0) : (Fails[s][0], Fails[s][1], CoupleFails[s]);
-                var (both, tried) = SeasonSums.Both(sire, dam, brother, sister, neither, step.Dams, _settings.MaleMaturity, _settings.FemaleMaturity);
-                Pairings += tried;
+                var (both, tried) = SeasonSums.Both(_parents, brother, sister, neither, _settings.MaleMaturity, _settings.FemaleMaturity);
+                Pairings += tried * step.Dams;
                 both.CopyTo(_ready[step.Keep[0]], 0);
                 Array.Fill(_ready[step.Keep[1]], 1.0);
                 continue;
@@ -76,11 +83,11 @@ internal sealed class RouteChances
             var hatched = _hatched[s];
             if (step.Keep.Count > 0 && _route.Roles[step.Keep[lacking]].Count is > 1 and var count && certain != s)
             {
-                Pairings += SeasonSums.UntilCount(sire, dam, _numbers[s]!, count, step.Dams, hatched);
+                Pairings += step.Dams * SeasonSums.UntilCount(_parents, _numbers[s]!, count, hatched);
             }
             else
             {
-                Pairings += SeasonSums.Until(sire, dam, certain == s ? 1.0 : 1.0 - Fails[s][lacking], step.Dams, hatched);
+                Pairings += step.Dams * SeasonSums.Until(_parents, certain == s ? 1.0 : 1.0 - Fails[s][lacking], hatched);
             }
 
             foreach (var role in step.Keep)
@@ -92,7 +99,7 @@ internal sealed class RouteChances
                 else
                 {
                     var age = _route.Roles[role].Sex == Sex.Male ? _settings.MaleMaturity : _settings.FemaleMaturity;
-                    SeasonSums.Later(hatched, age).CopyTo(_ready[role], 0);
+                    SeasonSums.Later(hatched, age, _ready[role]);
                 }
             }
         }

@@ -14,7 +14,7 @@ public sealed record RouteInsight(IReadOnlyList<double> IfCertain, int? Weakest,
     /// figure is the most it can add.</remarks>
     public static RouteInsight Of(RouteProblem problem, Route route)
     {
-        var world = RouteWorld.Of(problem);
+        var world = RouteWorld.Of(problem, route);
         var chances = new RouteChances(world, route);
         var start = chances.Start();
         double[] certain = [.. route.Steps.Select((_, s) => chances.Of(start, 0, s)[^1])];

@@ -4,10 +4,8 @@ using Clutchwright.Planning.Simulation;
 namespace Clutchwright.Planning.Routes;
 
 /// <summary>Draws founders, clutches and young of one try from a counted stream.</summary>
-internal sealed class RouteSampler(RouteWorld world, ulong seed)
+internal sealed class RouteSampler(RouteWorld world, RouteDraws draws, ulong seed)
 {
-    private readonly double[] _eggs = [.. world.Problem.Settings.Clutch.Chances.Select(p => p.Value)];
-    private readonly double _laying = world.Problem.Settings.Laying;
     private readonly double _rearing = world.Problem.Settings.Rearing;
     private readonly CountedRandom _random = new(seed);
 
@@ -40,97 +38,33 @@ internal sealed class RouteSampler(RouteWorld world, ulong seed)
         return states;
     }
 
-    /// <summary>The good eggs of one paired female this season; <c>null</c>: she does not lay.</summary>
-    public int? Eggs()
-    {
-        if (_laying < 1.0 && _random.NextShare() >= _laying)
-        {
-            return null;
-        }
+    /// <summary>The clutch of one paired female this season.</summary>
+    public ClutchDraw Clutch() => draws.Clutches.Draw(_random);
 
-        // That she may not lay is part of the clutch's numbers; here she does.
-        var left = _random.NextShare() * _laying;
-        for (var n = 0; n < _eggs.Length; n++)
-        {
-            left -= n == 0 ? Math.Max(0.0, _eggs[0] - (1.0 - _laying)) : _eggs[n];
-            if (left < 0.0)
-            {
-                return n;
-            }
-        }
-
-        return _eggs.Length - 1;
-    }
-
-    /// <summary>One egg of a pair: what hatches, or <c>null</c> where its genotype does not let it.</summary>
+    /// <summary>One good egg of a pair: what hatches, or <c>null</c> where its genotype does not let it.</summary>
     public (Sex Sex, int[] States)? Egg(int[] sire, int[] dam)
     {
         var sex = _random.Next() >> 63 == 0 ? Sex.Female : Sex.Male;
         var states = new int[world.Groups.Count];
-        var told = false;
         for (var g = 0; g < states.Length; g++)
         {
-            var group = world.Groups[g];
-            if (!group.TellsSex)
+            if (world.Groups[g].TellsSex)
             {
-                continue;
-            }
-
-            told = true;
-            var left = _random.NextShare();
-            var found = false;
-            foreach (var tried in RouteWorld.Sexes)
-            {
-                var young = group.Children(sire[g], dam[g], tried);
-                for (var s = 0; s < young.Length && !found; s++)
+                if (draws.SexAndState(g, sire[g], dam[g], _random) is not var (told, state))
                 {
-                    left -= young[s];
-                    if (left < 0.0)
-                    {
-                        (sex, states[g], found) = (tried, s, true);
-                    }
+                    return null;
                 }
-            }
 
-            if (!found)
-            {
-                return null;
+                (sex, states[g]) = (told, state);
             }
         }
 
         for (var g = 0; g < states.Length; g++)
         {
-            var group = world.Groups[g];
-            if (told && group.TellsSex)
+            if (!world.Groups[g].TellsSex && (states[g] = draws.State(g, sire[g], dam[g], sex, _random)) < 0)
             {
-                continue;
+                return null;
             }
-
-            var young = group.Children(sire[g], dam[g], sex);
-            var left = _random.NextShare();
-            var state = -1;
-            for (var s = 0; s < young.Length; s++)
-            {
-                left -= young[s];
-                if (left < 0.0)
-                {
-                    state = s;
-                    break;
-                }
-            }
-
-            if (state < 0)
-            {
-                // The sum of a certain outcome may fall short of 1 by rounding.
-                if (left > 1e-12)
-                {
-                    return null;
-                }
-
-                state = LastOf(young);
-            }
-
-            states[g] = state;
         }
 
         return (sex, states);
@@ -154,18 +88,5 @@ internal sealed class RouteSampler(RouteWorld world, ulong seed)
         }
 
         return true;
-    }
-
-    private static int LastOf(ReadOnlySpan<double> young)
-    {
-        for (var s = young.Length - 1; s > 0; s--)
-        {
-            if (young[s] > 0.0)
-            {
-                return s;
-            }
-        }
-
-        return 0;
     }
 }

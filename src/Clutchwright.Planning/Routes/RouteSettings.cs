@@ -1,5 +1,6 @@
 using Clutchwright.Genetics.Clutches;
 using Clutchwright.Genetics.Dangers;
+using Clutchwright.Genetics.Loci;
 
 namespace Clutchwright.Planning.Routes;
 
@@ -42,4 +43,16 @@ public sealed record RouteSettings
 
     /// <summary>Gets the dangers that the keeper has lifted: pairings that can give them are not left out.</summary>
     public IReadOnlySet<Danger> Lifted { get; init; } = new HashSet<Danger>();
+
+    /// <summary>The seasons until one of a sex breeds.</summary>
+    internal int AgeOf(Sex sex) => sex == Sex.Male ? MaleMaturity : FemaleMaturity;
+
+    /// <summary>The seasons until the sooner sex breeds.</summary>
+    internal int LeastAge => Math.Min(MaleMaturity, FemaleMaturity);
+
+    /// <summary>A step that gives what is held back from it less often than about once in a hundred seasons is not taken.</summary>
+    internal double LeastSeen => 0.01 / Math.Max(Clutch.Mean, 0.01);
+
+    /// <summary>The cost of a pairing: that of a clutch, where she lays.</summary>
+    internal double PairingCost => ClutchCost * Laying;
 }

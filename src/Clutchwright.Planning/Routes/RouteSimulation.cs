@@ -33,12 +33,13 @@ public static class RouteSimulation
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(tries, 1);
         ArgumentOutOfRangeException.ThrowIfLessThan(threads, 1);
-        var world = RouteWorld.Of(problem);
+        var world = RouteWorld.Of(problem, routes[0]);
+        var draws = new RouteDraws(world);
         var settings = problem.Settings;
         var seasons = new int[tries];
         var waiting = new int[tries];
         var (clutches, raised, cost) = (new double[tries], new double[tries], new double[tries]);
-        var trials = Enumerable.Range(0, threads).Select(_ => new RouteTrial(world, routes, isReplanned, seed)).ToArray();
+        var trials = Enumerable.Range(0, threads).Select(_ => new RouteTrial(world, draws, routes, isReplanned, seed)).ToArray();
         Parallel.For(0, threads, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, thread =>
         {
             var trial = trials[thread];

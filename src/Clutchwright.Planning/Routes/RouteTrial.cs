@@ -21,17 +21,18 @@ internal sealed class RouteTrial
     private readonly TrialAnimal?[][] _who;
 
     /// <param name="world">The world; only read here.</param>
+    /// <param name="draws">What clutches and young are drawn from.</param>
     /// <param name="plans">The route followed, or those to choose from; the first is the one asked about.</param>
     /// <param name="isReplanned">Whether the plan is chosen anew each season, and losses are noticed.</param>
     /// <param name="seed">The seed of all tries.</param>
-    public RouteTrial(RouteWorld world, IReadOnlyList<Route> plans, bool isReplanned, ulong seed)
+    public RouteTrial(RouteWorld world, RouteDraws draws, IReadOnlyList<Route> plans, bool isReplanned, ulong seed)
     {
         _world = world;
         _settings = world.Problem.Settings;
         _plans = [.. plans.Select(p => new RouteChances(world, p))];
         _roles = [.. plans.Select(p => p.Roles.Select(r => RolePlace.Of(world, r)).ToArray())];
         _isReplanned = isReplanned;
-        _sampler = new RouteSampler(world, seed);
+        _sampler = new RouteSampler(world, draws, seed);
         _named = [.. plans.SelectMany(p => p.Roles).SelectMany(r => r.Animals).Distinct().Order()];
         _have = [.. plans.Select(p => new int[p.Roles.Count])];
         _who = [.. plans.Select(p => new TrialAnimal?[p.Roles.Count])];
@@ -171,14 +172,15 @@ internal sealed class RouteTrial
 
     private bool? Hatch(int plan, RouteStep step, TrialAnimal sire, TrialAnimal dam, int season)
     {
-        if (_sampler.Eggs() is not { } eggs)
+        var clutch = _sampler.Clutch();
+        if (clutch.Eggs == 0)
         {
             return null;
         }
 
         Clutches++;
         bool? picked = null;
-        for (var e = 0; e < eggs && !(sire.IsBarren || dam.IsBarren); e++)
+        for (var e = 0; e < clutch.Good && !(sire.IsBarren || dam.IsBarren); e++)
         {
             if (_sampler.Egg(sire.States, dam.States) is not var (sex, states))
             {

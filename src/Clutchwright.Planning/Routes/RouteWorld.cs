@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Clutchwright.Genetics.Dangers;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Looks;
@@ -7,13 +8,15 @@ using Clutchwright.Genetics.Wants;
 namespace Clutchwright.Planning.Routes;
 
 /// <summary>The animals of a route reduced to what matters: classes, one number for a state at every linkage group that counts.</summary>
+/// <remarks>A search keeps what it worked out here, one thread at a time; the rest may be used by many.</remarks>
 internal sealed class RouteWorld
 {
     private readonly int[][] _strides = new int[2][];
     private readonly UInt128[][] _dangers;
-    private readonly Dictionary<int, uint>[] _hidden = [[], []];
-    private readonly Dictionary<double, double> _none = [];
-    private readonly Dictionary<(double Chance, int Dams), double[]> _numbers = [];
+    private readonly ConcurrentDictionary<int, uint>[] _hidden = [[], []];
+    private readonly Dictionary<int, int[]>[] _states = [[], []];
+    private readonly double[] _eggs;
+    private readonly ConcurrentDictionary<(double Chance, int Dams), double[]> _numbers = [];
     private readonly Dictionary<int, int[]>[] _better = [[], []];
     private readonly Expression[][] _showable;
     private bool _hasDangers;
@@ -36,6 +39,8 @@ internal sealed class RouteWorld
 
         _dangers = [.. groups.Select(g => DangersOf(g, dangers))];
         _showable = [.. groups.Select(g => g.Showable().ToArray())];
+        _eggs = [.. problem.Settings.Clutch.Chances.Select(p => p.Value)];
+        HasMasks = Hidden([.. _showable.SelectMany(e => e)]) != 0;
         SexInGroups = groups.Any(g => g.TellsSex);
         Targets = [.. problem.Want.Alternatives.Select(TargetOf)];
     }
@@ -50,6 +55,9 @@ internal sealed class RouteWorld
 
     public bool SexInGroups { get; }
 
+    /// <summary>Whether anything can hide anything here.</summary>
+    public bool HasMasks { get; }
+
     /// <summary>Whether an animal without any wanted allele can be of use.</summary>
     public bool IsWildUseful => Groups.Any(g => g.IsExact);
 
@@ -58,65 +66,17 @@ internal sealed class RouteWorld
     /// <summary>Reduces a problem.</summary>
     public static RouteWorld Of(RouteProblem problem)
     {
-        var species = problem.Species;
-        var carried = CarriedAlleles(problem);
-        var wanted = new Dictionary<Locus, HashSet<int>>();
-        foreach (var condition in problem.Want.Alternatives.SelectMany(a => a.Loci))
-        {
-            var here = wanted.TryGetValue(condition.Locus, out var known) ? known : wanted[condition.Locus] = [];
-            here.UnionWith(from a in condition.Locus.Alleles
-                           where !a.IsWild && carried.Contains(a) && condition.Locus.Alleles.Any(b => Allows(condition, a.Index, b.Index))
-                           select a.Index);
-        }
+        var reduction = new RouteReduction(problem);
+        var world = new RouteWorld(problem, reduction.Groups(new HashSet<LinkageGroup>()), reduction.Dangers);
 
-        // Where the wild allele is asked for, whatever else the stock carries at the locus must be told apart from it.
-        foreach (var (locus, alleles) in wanted.Where(w => problem.Want.Alternatives.SelectMany(a => a.Loci).Any(c => c.Locus == w.Key && AsksForWild(c))))
-        {
-            alleles.UnionWith(carried.Where(a => a.Locus == locus).Select(a => a.Index));
-        }
-
-        var dangers = species.Dangers
-            .Where(d => d.Severity >= Severity.Suffering && !problem.Settings.Lifted.Contains(d))
-            .Where(d => d.Loci.All(l => IsInReach(d, l, carried)))
-            .ToArray();
-        if (dangers.Length > 128)
-        {
-            throw new ArgumentException($"{dangers.Length} dangers are in reach of the animals; a route tells at most 128 apart.", nameof(problem));
-        }
-
-        var watched = dangers.SelectMany(d => d.Loci).ToHashSet();
-        var groups = new List<GroupStates>();
-        foreach (var group in species.Groups)
-        {
-            var isWanted = group.Loci.Any(wanted.ContainsKey);
-            if (!isWanted && !group.Loci.Any(watched.Contains))
-            {
-                continue;
-            }
-
-            // There for a danger alone, or for alleles that shall be absent: young with any of them are of no use.
-            var staysWild = !isWanted || problem.Want.Alternatives.SelectMany(a => a.Loci).Where(c => c.Locus.Group == group).All(AsksForNone);
-
-            IReadOnlySet<int>[] relevant = [.. group.Loci.Select(l =>
-            {
-                var set = new HashSet<int>(wanted.GetValueOrDefault(l) ?? []);
-                if (watched.Contains(l))
-                {
-                    set.UnionWith(from d in dangers
-                                  where d.Loci.Contains(l)
-                                  from a in l.Alleles
-                                  where !a.IsWild && carried.Contains(a) && Enumerable.Range(0, l.Alleles.Count).Any(b => d.IsMetAt(l, a.Index, b))
-                                  select a.Index);
-                }
-
-                return (IReadOnlySet<int>)set;
-            })];
-            var isExact = problem.Want.Alternatives.SelectMany(a => a.Loci).Where(c => c.Locus.Group == group).Any(MindsSurplus);
-            groups.Add(new GroupStates(species, group, relevant, staysWild, isExact));
-        }
-
-        return new RouteWorld(problem, [.. groups], dangers);
+        // Where more alleles can spoil the wanted, just those asked for are kept apart from more.
+        var spoilt = world.Groups.Where((g, i) => world.Targets.Any(t => g.CanSpoil(t.Requirements[i]))).Select(g => g.Group).ToHashSet();
+        return spoilt.Count == 0 ? world : new RouteWorld(problem, reduction.Groups(spoilt), reduction.Dangers);
     }
+
+    /// <summary>The world of a problem: that which a route of it was found in, if it was.</summary>
+    public static RouteWorld Of(RouteProblem problem, Route route) =>
+        route.World is { } world && ReferenceEquals(world.Problem, problem) ? world : Of(problem);
 
     public int Stride(Sex sex, int group) => _strides[GroupStates.Index(sex)][group];
 
@@ -124,6 +84,24 @@ internal sealed class RouteWorld
     {
         var strides = _strides[GroupStates.Index(sex)];
         return of / strides[group] % Groups[group].Count(sex);
+    }
+
+    /// <summary>The state of a class at every group.</summary>
+    public int[] StatesOf(Sex sex, int of)
+    {
+        var known = _states[GroupStates.Index(sex)];
+        if (!known.TryGetValue(of, out var states))
+        {
+            states = new int[Groups.Count];
+            for (var g = 0; g < states.Length; g++)
+            {
+                states[g] = StateAt(of, sex, g);
+            }
+
+            known.Add(of, states);
+        }
+
+        return states;
     }
 
     public int ClassOf(Sex sex, IReadOnlyList<int> states)
@@ -152,7 +130,22 @@ internal sealed class RouteWorld
         return true;
     }
 
-    /// <summary>The classes that differ from one at a single group, and are better there.</summary>
+    /// <summary>Whether a class is as good as another at every group, and may be paired with whatever the other may.</summary>
+    public bool Replaces(Sex sex, int of, int other)
+    {
+        var (states, others) = (StatesOf(sex, of), StatesOf(sex, other));
+        for (var g = 0; g < states.Length; g++)
+        {
+            if (!Groups[g].Accepts(Groups[g].AtLeast(sex, others[g]), sex, states[g]) || !IsAsSafe(sex, g, states[g], others[g]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>The classes that differ from one at a single group, are better there, and may be paired with whatever it may.</summary>
     public int[] BetterThan(Sex sex, int of)
     {
         var known = _better[GroupStates.Index(sex)];
@@ -164,7 +157,7 @@ internal sealed class RouteWorld
                 var state = StateAt(of, sex, g);
                 for (var s = 0; s < Groups[g].AskableCount(sex); s++)
                 {
-                    if (s != state && Groups[g].Accepts(Groups[g].AtLeast(sex, state), sex, s))
+                    if (s != state && Groups[g].Accepts(Groups[g].AtLeast(sex, state), sex, s) && IsAsSafe(sex, g, s, state))
                     {
                         list.Add(of + ((s - state) * Stride(sex, g)));
                     }
@@ -177,16 +170,58 @@ internal sealed class RouteWorld
         return better;
     }
 
+    // Whether a state brings no danger that another does not, with any mate.
+    private bool IsAsSafe(Sex sex, int group, int state, int other)
+    {
+        var females = Groups[group].Count(Sex.Female);
+        for (var mate = 0; _hasDangers && mate < Groups[group].Count(sex == Sex.Male ? Sex.Female : Sex.Male); mate++)
+        {
+            var (here, there) = sex == Sex.Male ? ((state * females) + mate, (other * females) + mate) : ((mate * females) + state, (mate * females) + other);
+            if ((_dangers[group][here] & ~_dangers[group][there]) != 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether a male and a female class are alike where it can be compared: the sex chromosomes differ in any case.</summary>
+    public bool AreAlike(int male, int female)
+    {
+        if (!SexInGroups)
+        {
+            return male == female;
+        }
+
+        var (brother, sister) = (StatesOf(Sex.Male, male), StatesOf(Sex.Female, female));
+        for (var g = 0; g < brother.Length; g++)
+        {
+            if (!Groups[g].TellsSex && brother[g] != sister[g])
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Whether young of the two may have a genotype of a danger that was not lifted.</summary>
     public bool IsDangerous(int sire, int dam)
     {
-        var met = UInt128.MaxValue;
-        for (var g = 0; g < Groups.Count && met != 0; g++)
+        if (!_hasDangers)
         {
-            met &= _dangers[g][(StateAt(sire, Sex.Male, g) * Groups[g].Count(Sex.Female)) + StateAt(dam, Sex.Female, g)];
+            return false;
         }
 
-        return met != 0 && Groups.Count > 0 && _hasDangers;
+        var met = UInt128.MaxValue;
+        var (sires, dams) = (StatesOf(Sex.Male, sire), StatesOf(Sex.Female, dam));
+        for (var g = 0; g < sires.Length && met != 0; g++)
+        {
+            met &= _dangers[g][(sires[g] * Groups[g].Count(Sex.Female)) + dams[g]];
+        }
+
+        return met != 0;
     }
 
     /// <summary>The groups, as bits, of which nothing can be told by eye in animals that show a class.</summary>
@@ -195,7 +230,7 @@ internal sealed class RouteWorld
         var known = _hidden[GroupStates.Index(sex)];
         if (!known.TryGetValue(of, out var bits))
         {
-            known.Add(of, bits = Hidden([.. Enumerable.Range(0, Groups.Count).SelectMany(g => Groups[g].Shown(sex, StateAt(of, sex, g)))]));
+            known.TryAdd(of, bits = Hidden([.. Enumerable.Range(0, Groups.Count).SelectMany(g => Groups[g].Shown(sex, StateAt(of, sex, g)))]));
         }
 
         return bits;
@@ -204,17 +239,10 @@ internal sealed class RouteWorld
     /// <summary>The chance that one paired female gives none of what has a chance per good egg, this season.</summary>
     public double NoneOf(double chance)
     {
-        if (!_none.TryGetValue(chance, out var none))
+        var (none, miss) = (0.0, 1.0 - chance);
+        for (var n = _eggs.Length - 1; n >= 0; n--)
         {
-            none = 0.0;
-            var power = 1.0;
-            foreach (var n in Problem.Settings.Clutch.Chances)
-            {
-                none += n.Value * power;
-                power *= 1.0 - chance;
-            }
-
-            _none.Add(chance, none);
+            none = (none * miss) + _eggs[n];
         }
 
         return none;
@@ -242,7 +270,7 @@ internal sealed class RouteWorld
                 }
             }
 
-            _numbers.Add((chance, dams), number);
+            _numbers.TryAdd((chance, dams), number);
         }
 
         return number;
@@ -314,42 +342,6 @@ internal sealed class RouteWorld
         }
 
         return new(wanted, requirements, Hidden(shown));
-    }
-
-    // One copy is wanted, and two of it are not.
-    private static bool MindsSurplus(WantedPairs condition) => condition.Locus.Alleles.Any(a => !a.IsWild
-        && Allows(condition, 0, a.Index) && !Allows(condition, a.Index, a.Index));
-
-    private static bool AsksForNone(WantedPairs condition) => !condition.Locus.Alleles.Any(a => !a.IsWild
-        && condition.Locus.Alleles.Any(b => Allows(condition, a.Index, b.Index)));
-
-    private static bool AsksForWild(WantedPairs condition) =>
-        Enumerable.Range(0, condition.Locus.Alleles.Count).Any(a => Allows(condition, 0, a))
-        && !Enumerable.Range(0, condition.Locus.Alleles.Count).All(a => Allows(condition, 0, a));
-
-    private static bool IsInReach(Danger danger, Locus locus, HashSet<Allele> carried) => locus.Alleles.Any(a =>
-        (a.IsWild || carried.Contains(a)) && locus.Alleles.Any(b => (b.IsWild || carried.Contains(b)) && danger.IsMetAt(locus, a.Index, b.Index)));
-
-    private static HashSet<Allele> CarriedAlleles(RouteProblem problem)
-    {
-        var carried = new HashSet<Allele>();
-        foreach (var animal in problem.Animals)
-        {
-            foreach (var group in problem.Species.Groups)
-            {
-                foreach (var (diplotype, _) in animal.Belief[group])
-                {
-                    for (var i = 0; i < group.Loci.Count; i++)
-                    {
-                        carried.Add(group.Loci[i].Alleles[group.AlleleAt(diplotype.First, i)]);
-                        carried.Add(group.Loci[i].Alleles[group.AlleleAt(diplotype.Second, i)]);
-                    }
-                }
-            }
-        }
-
-        carried.RemoveWhere(a => a.IsWild);
-        return carried;
     }
 }
 

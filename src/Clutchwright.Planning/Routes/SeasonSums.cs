@@ -7,58 +7,64 @@ namespace Clutchwright.Planning.Routes;
 /// </remarks>
 internal static class SeasonSums
 {
-    /// <summary>Fills the chance of having hatched by each season, and gives the pairings expected within the horizon.</summary>
-    public static double Until(double[] sire, double[] dam, double success, int dams, double[] hatched)
+    /// <summary>Fills the chance of having hatched by each season, and gives the tries expected within the horizon.</summary>
+    /// <param name="ready">The chance that both parents are ready by each season.</param>
+    /// <param name="success">The chance that a season gives it.</param>
+    /// <param name="hatched">The chances.</param>
+    public static double Until(double[] ready, double success, double[] hatched)
     {
         var got = 0.0;
-        var pairings = 0.0;
+        var tries = 0.0;
         for (var t = 1; t < hatched.Length; t++)
         {
-            var trying = (sire[t] * dam[t]) - got;
-            pairings += trying;
+            var trying = ready[t] - got;
+            tries += trying;
             got += trying * success;
             hatched[t] = got;
         }
 
-        return pairings * dams;
+        return tries;
     }
 
-    /// <summary>Fills the chance that so many have hatched by each season, and gives the pairings expected within the horizon.</summary>
-    /// <param name="sire">The sire's readiness.</param>
-    /// <param name="dam">The dam's readiness.</param>
+    /// <summary>Fills the chance that so many have hatched by each season, and gives the tries expected within the horizon.</summary>
+    /// <param name="ready">The chance that both parents are ready by each season.</param>
     /// <param name="number">The chance that a season gives none, one, two, …, at least as many entries as are asked for.</param>
     /// <param name="count">How many are asked for, from 1.</param>
-    /// <param name="dams">How many females are paired.</param>
     /// <param name="hatched">The chances.</param>
-    public static double UntilCount(double[] sire, double[] dam, double[] number, int count, int dams, double[] hatched)
+    public static double UntilCount(double[] ready, double[] number, int count, double[] hatched)
     {
         Span<double> waiting = stackalloc double[count];
         waiting.Clear();
-        var (got, started, pairings) = (0.0, 0.0, 0.0);
+        var (got, started, tries) = (0.0, 0.0, 0.0);
         for (var t = 1; t < hatched.Length; t++)
         {
-            var ready = sire[t] * dam[t];
-            waiting[0] += ready - started;
-            started = ready;
-            pairings += started - got;
-            var left = 0.0;
-            for (var j = count - 1; j >= 0; j--)
-            {
-                var sum = 0.0;
-                for (var i = 0; i <= j; i++)
-                {
-                    sum += waiting[i] * number[j - i];
-                }
-
-                waiting[j] = sum;
-                left += sum;
-            }
-
-            got = started - left;
+            waiting[0] += ready[t] - started;
+            started = ready[t];
+            tries += started - got;
+            got = started - Wait(waiting, number);
             hatched[t] = got;
         }
 
-        return pairings * dams;
+        return tries;
+    }
+
+    /// <summary>The chance that so many have hatched by the last season.</summary>
+    /// <param name="ready">The chance that both parents are ready by each season.</param>
+    /// <param name="number">The chance that a season gives none, one, two, …, at least as many entries as are asked for.</param>
+    /// <param name="count">How many are asked for, from 1.</param>
+    public static double ByLast(ReadOnlySpan<double> ready, double[] number, int count)
+    {
+        Span<double> waiting = stackalloc double[count];
+        waiting.Clear();
+        var (left, started) = (0.0, 0.0);
+        for (var t = 1; t < ready.Length; t++)
+        {
+            waiting[0] += ready[t] - started;
+            started = ready[t];
+            left = Wait(waiting, number);
+        }
+
+        return started - left;
     }
 
     /// <summary>How many seasons it takes on average until so many have hatched.</summary>
@@ -82,40 +88,34 @@ internal static class SeasonSums
         return left[count];
     }
 
-    /// <summary>When something hatched by a season may be paired.</summary>
-    public static double[] Later(double[] hatched, int seasons)
+    /// <summary>Fills when something hatched by a season may be paired.</summary>
+    public static void Later(double[] hatched, int seasons, double[] ready)
     {
-        var ready = new double[hatched.Length];
-        for (var t = seasons + 1; t < ready.Length; t++)
+        for (var t = 1; t < ready.Length; t++)
         {
-            ready[t] = hatched[t - seasons];
+            ready[t] = t > seasons ? hatched[t - seasons] : 0.0;
         }
-
-        return ready;
     }
 
-    /// <summary>A brother and a sister from one pairing: the chance that both may be paired by each season, and the pairings expected.</summary>
-    /// <param name="sire">The sire's readiness.</param>
-    /// <param name="dam">The dam's readiness.</param>
+    /// <summary>A brother and a sister from one pairing: the chance that both may be paired by each season, and the tries expected.</summary>
+    /// <param name="parents">The chance that both parents are ready by each season.</param>
     /// <param name="noBrother">The chance that a season gives no brother.</param>
     /// <param name="noSister">That it gives no sister.</param>
     /// <param name="neither">That it gives neither.</param>
-    /// <param name="dams">How many females are paired.</param>
     /// <param name="brotherAge">The seasons until a male breeds.</param>
     /// <param name="sisterAge">The seasons until a female breeds.</param>
-    public static (double[] Ready, double Pairings) Both(
-        double[] sire, double[] dam, double noBrother, double noSister, double neither, int dams, int brotherAge, int sisterAge)
+    public static (double[] Ready, double Tries) Both(double[] parents, double noBrother, double noSister, double neither, int brotherAge, int sisterAge)
     {
-        var last = sire.Length - 1;
+        var last = parents.Length - 1;
         var (none, brother, sister, both) = (new double[last + 1], new double[last + 1], new double[last + 1], new double[last + 1]);
-        var pairings = 0.0;
+        var tries = 0.0;
         var started = 0.0;
         for (var t = 1; t <= last; t++)
         {
-            var ready = sire[t] * dam[t];
+            var ready = parents[t];
             var fresh = none[t - 1] + ready - started;
             started = ready;
-            pairings += fresh + brother[t - 1] + sister[t - 1];
+            tries += fresh + brother[t - 1] + sister[t - 1];
             none[t] = fresh * neither;
             brother[t] = (fresh * (noSister - neither)) + (brother[t - 1] * noSister);
             sister[t] = (fresh * (noBrother - neither)) + (sister[t - 1] * noBrother);
@@ -140,6 +140,37 @@ internal static class SeasonSums
             result[t] = both[early] + waiting;
         }
 
-        return (result, pairings * dams);
+        return (result, tries);
+    }
+
+    /// <summary>A chance of failing of one, for several.</summary>
+    public static double Power(double fail, int count)
+    {
+        var power = fail;
+        for (var i = 1; i < count; i++)
+        {
+            power *= fail;
+        }
+
+        return power;
+    }
+
+    // One season more for those that wait for so many; gives how many still wait.
+    private static double Wait(Span<double> waiting, double[] number)
+    {
+        var left = 0.0;
+        for (var j = waiting.Length - 1; j >= 0; j--)
+        {
+            var sum = 0.0;
+            for (var i = 0; i <= j; i++)
+            {
+                sum += waiting[i] * number[j - i];
+            }
+
+            waiting[j] = sum;
+            left += sum;
+        }
+
+        return left;
     }
 }

@@ -65,6 +65,20 @@ public sealed class ClutchSampler
     public static ClutchSampler Of(GoodEggs clutch) =>
         new([.. clutch.Chances.Select((p, n) => (new ClutchDraw(n, n, n), p.Value))]);
 
+    /// <summary>Clutches of which only the good eggs are told apart, and whether the female laid at all.</summary>
+    /// <param name="clutch">The good eggs of a paired female; that she may not lay is part of it.</param>
+    /// <param name="laying">The chance that she lays, above 0 and up to 1. A clutch without a good egg counts as one of a single egg.</param>
+    internal static ClutchSampler Of(GoodEggs clutch, double laying)
+    {
+        var none = clutch.Chances[0].Value;
+        return new(
+        [
+            (default, Math.Min(none, 1.0 - laying)),
+            (new(1, 0, 0), Math.Max(0.0, none - (1.0 - laying))),
+            .. clutch.Chances.Select((p, n) => (new ClutchDraw(n, n, n), p.Value)).Skip(1),
+        ]);
+    }
+
     /// <summary>Draws a clutch.</summary>
     public ClutchDraw Draw(CountedRandom random) => _draws[_table.Draw(random)];
 
