@@ -87,6 +87,37 @@ internal sealed class ClassBound
         }
     }
 
+    /// <summary>Ready sooner is no worse than later.</summary>
+    public void CarryBack(int season)
+    {
+        if (season == _seasons)
+        {
+            return;
+        }
+
+        foreach (var best in BestOfSisters.Append(Best))
+        {
+            for (var q = 0; q < Cost.Length; q++)
+            {
+                Array.Copy(best, At(q, season + 1), best, At(q, season), _seasons + 1);
+            }
+        }
+
+        for (var q = 0; q < Cost.Length; q++)
+        {
+            BestCost[CostAt(q, season)] = BestCost[CostAt(q, season + 1)];
+        }
+    }
+
+    /// <summary>Lowers the least cost from a season on.</summary>
+    public void LowerBest(int level, int season, double cost)
+    {
+        for (var q = level; q < Cost.Length && cost < BestCost[CostAt(q, season)]; q++)
+        {
+            BestCost[CostAt(q, season)] = cost;
+        }
+    }
+
     /// <summary>Ends the filling in of when one is ready.</summary>
     public void Close()
     {

@@ -37,7 +37,7 @@ internal sealed class OutcomeBound
             var females = _bound.ReadyBy(Sex.Female, season);
             foreach (var bound in males.Concat(females).Concat(_bound.Couples))
             {
-                CarryBack(bound, season);
+                bound.CarryBack(season);
             }
 
             foreach (var sire in males)
@@ -61,28 +61,6 @@ internal sealed class OutcomeBound
         }
 
         return true;
-    }
-
-    // Ready sooner is no worse than later.
-    private void CarryBack(ClassBound bound, int season)
-    {
-        if (season == _settings.Seasons)
-        {
-            return;
-        }
-
-        foreach (var best in bound.BestOfSisters.Append(bound.Best))
-        {
-            for (var q = 0; q < _levels; q++)
-            {
-                Array.Copy(best, bound.At(q, season + 1), best, bound.At(q, season), _settings.Seasons + 1);
-            }
-        }
-
-        for (var q = 0; q < _levels; q++)
-        {
-            bound.BestCost[bound.CostAt(q, season)] = bound.BestCost[bound.CostAt(q, season + 1)];
-        }
     }
 
     private void Breed(ClassBound sire, ClassBound dam, int season)
@@ -114,7 +92,7 @@ internal sealed class OutcomeBound
                 continue;
             }
 
-            var fail = _world.NoneOf(seen);
+            var fail = _world.Clutches.NoneOf(seen);
             var cost = _settings.PairingCost / (1.0 - fail);
             foreach (var q in dam.ReadyLevels)
             {
@@ -207,15 +185,7 @@ internal sealed class OutcomeBound
             }
         }
 
-        LowerCost(of, level, season, cost);
-    }
-
-    private void LowerCost(ClassBound of, int level, int season, double cost)
-    {
-        for (var q = level; q < _levels && cost < of.BestCost[of.CostAt(q, season)]; q++)
-        {
-            of.BestCost[of.CostAt(q, season)] = cost;
-        }
+        of.LowerBest(level, season, cost);
     }
 
     private void ByYoung(ClassBound of, double[] mate, int level, int season, int dams, double cost, double most)
@@ -327,7 +297,7 @@ internal sealed class OutcomeBound
                 continue;
             }
 
-            LowerCost(of, total, season, cost + after);
+            of.LowerBest(total, season, cost + after);
             for (var by = season + age; isBetter && by <= seasons; by++)
             {
                 var sum = 0.0;

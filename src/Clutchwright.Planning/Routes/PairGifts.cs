@@ -61,7 +61,7 @@ internal sealed class PairGifts
             var (seen, met) = _young.Of(sire, dam, target);
             if (met > 0.0)
             {
-                Targets.Add((target, seen, met / seen, _world.NoneOf(seen)));
+                Targets.Add((target, seen, met / seen, _world.Clutches.NoneOf(seen)));
             }
         }
 
