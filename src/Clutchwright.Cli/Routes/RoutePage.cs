@@ -51,7 +51,7 @@ internal static class RoutePage
 
     private static void Route(Page page, RouteWords route)
     {
-        page.Heading($"Route {route.Number}: {OddsText.Percent(route.Chance)}");
+        page.Heading($"Route {route.Number}: {OddsText.Percent(route.Chance)}{(route.Reaches is { } reached ? $", reaches {reached}" : string.Empty)}");
         page.Table(
             [">season", "sire", "dam", "hold back", ">per egg", ">good eggs for 90%", ">a season gives it", ">seasons to plan"],
             [.. route.Steps.Select(s => new[]
