@@ -40,6 +40,7 @@ internal static class RouteJson
     private static JsonObject Route(RouteWords route) => new JsonObject
     {
         ["seasons"] = route.FirstSeason,
+        ["reaches"] = route.Reaches,
         ["steps"] = JsonShapes.Array(route.Steps, s => new JsonObject
         {
             ["season"] = s.Season,

@@ -33,7 +33,7 @@ internal static class RoutePage
             {
                 page.Line(Page.Plain(
                     $"Planned anew after every hatch, {outlook.Tries:N0} tries: {Percent(outlook.Chance)} (± {Percent(outlook.StandardErrors[^1])}), "
-                    + $"{OddsText.Mean(outlook.Clutches.Mean)} clutches and {OddsText.Mean(outlook.Raised.Mean)} animals kept back on average."));
+                    + $"on average {OddsText.Mean(outlook.Clutches.Mean)} clutches, and animals kept back {OddsText.Mean(outlook.Raised.Mean)}."));
                 page.Line(Page.Plain($"By season: {string.Join(", ", outlook.ChanceBySeason.Skip(1).Select((c, i) => $"{i + 1}: {Percent(c)}"))}."));
             }
         }
@@ -51,7 +51,7 @@ internal static class RoutePage
 
     private static void Route(Page page, RouteWords route)
     {
-        page.Heading($"Route {route.Number}: {OddsText.Percent(route.Chance)}");
+        page.Heading($"Route {route.Number}: {OddsText.Percent(route.Chance)}{(route.Reaches is { } reached ? $", reaches {reached}" : string.Empty)}");
         page.Table(
             [">season", "sire", "dam", "hold back", ">per egg", ">good eggs for 90%", ">a season gives it", ">seasons to plan"],
             [.. route.Steps.Select(s => new[]

@@ -4,6 +4,7 @@ using Clutchwright.Genetics.Clutches;
 using Clutchwright.Genetics.Genotypes;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
+using Clutchwright.Genetics.Wants;
 using Clutchwright.Planning.Routes;
 using Clutchwright.Planning.Schemes;
 
@@ -35,7 +36,29 @@ internal sealed class RouteWording(OpenCatalogue catalogue, RouteProblem problem
             steps,
             animals,
             insight.Weakest is { } weakest ? (weakest, insight.IfCertain[weakest]) : null,
-            [.. Goals(route)]);
+            [.. Goals(route)])
+        {
+            Reaches = problem.Want.Alternatives.Count > 1 ? Reached(problem.Want.Alternatives[route.Alternative]) : null,
+        };
+    }
+
+    // The least that will do of the alternative: the fewest mutant alleles at each locus.
+    private string Reached(WantedGenotype wanted)
+    {
+        var sex = wanted.Sex ?? Sex.Female;
+        var genotype = Genotype.Wild(catalogue.Species, sex);
+        foreach (var condition in wanted.Loci)
+        {
+            var ordered = condition.Locus.Group.IsSex && sex == catalogue.Species.SexSystem.Heterogametic();
+            var (first, second) = condition.Locus.Alleles
+                .SelectMany(a => condition.Locus.Alleles.Select(b => (First: a.Index, Second: b.Index)))
+                .Where(p => condition.Allows(p.First, p.Second, ordered))
+                .MinBy(p => (p.First == 0 ? 0 : 1) + (p.Second == 0 ? 0 : 1));
+            genotype = genotype.With(condition.Locus, first, second);
+        }
+
+        var text = catalogue.Catalogue.Trade.Write(genotype);
+        return wanted.Sex is not null || !text.StartsWith("0.1 ", StringComparison.Ordinal) ? text : text[4..];
     }
 
     private static string[] Names(Route route)

@@ -111,7 +111,11 @@ public sealed record RouteWords(
     IReadOnlyList<RouteStepWords> Steps,
     IReadOnlyList<RouteAnimalWords> Animals,
     (int Step, double Chance)? Weakest,
-    IReadOnlyList<RouteGoal> Goals);
+    IReadOnlyList<RouteGoal> Goals)
+{
+    /// <summary>Gets which of several alternatives of the want it reaches, as trade text; <c>null</c>: there is but one.</summary>
+    public string? Reaches { get; init; }
+}
 
 /// <summary>An animal of a route.</summary>
 /// <param name="Name">Its tag, or a letter for one held back.</param>

@@ -38,6 +38,14 @@ internal sealed class ClassBound
     /// <summary>The same of two sisters, of three, and so on.</summary>
     public double[]?[][] Sisters { get; }
 
+    /// <summary>The numbers held back at which one is likelier ready than with fewer, and the same of sisters.</summary>
+    public int[] ReadyLevels { get; private set; } = [];
+
+    public int[][] SisterLevels { get; private set; } = [];
+
+    /// <summary>The most that one is likely to be ready at all.</summary>
+    public double Most { get; private set; }
+
     /// <summary>For each number held back the least cost of one.</summary>
     public double[] Cost { get; }
 
@@ -79,15 +87,46 @@ internal sealed class ClassBound
         }
     }
 
-    /// <summary>The levels that differ from the one before.</summary>
-    public static IEnumerable<int> Levels(double[]?[] of)
+    /// <summary>Ready sooner is no worse than later.</summary>
+    public void CarryBack(int season)
     {
-        for (var q = 0; q < of.Length; q++)
+        if (season == _seasons)
         {
-            if (of[q] is { } here && (q == 0 || of[q - 1] is not { } before || !here.AsSpan().SequenceEqual(before)))
+            return;
+        }
+
+        foreach (var best in BestOfSisters.Append(Best))
+        {
+            for (var q = 0; q < Cost.Length; q++)
             {
-                yield return q;
+                Array.Copy(best, At(q, season + 1), best, At(q, season), _seasons + 1);
             }
         }
+
+        for (var q = 0; q < Cost.Length; q++)
+        {
+            BestCost[CostAt(q, season)] = BestCost[CostAt(q, season + 1)];
+        }
     }
+
+    /// <summary>Lowers the least cost from a season on.</summary>
+    public void LowerBest(int level, int season, double cost)
+    {
+        for (var q = level; q < Cost.Length && cost < BestCost[CostAt(q, season)]; q++)
+        {
+            BestCost[CostAt(q, season)] = cost;
+        }
+    }
+
+    /// <summary>Ends the filling in of when one is ready.</summary>
+    public void Close()
+    {
+        Most = Ready[^1]?.Max() ?? 0.0;
+        ReadyLevels = Levels(Ready);
+        SisterLevels = [.. Sisters.Select(Levels)];
+    }
+
+    // Those that differ from the one before.
+    private static int[] Levels(double[]?[] of) => [.. Enumerable.Range(0, of.Length).Where(q =>
+        of[q] is { } here && (q == 0 || of[q - 1] is not { } before || !here.AsSpan().SequenceEqual(before)))];
 }

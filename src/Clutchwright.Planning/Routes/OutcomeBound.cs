@@ -10,16 +10,19 @@ internal sealed class OutcomeBound
     private readonly PairYoung _young;
     private readonly RouteBound _bound;
     private readonly List<YoungClass>[] _children = [[], []];
+    private readonly Dictionary<int, YoungClass> _brothers = [];
+    private readonly List<(YoungClass Brother, YoungClass Sister, ClassBound Couple)> _couples = [];
     private readonly int _levels;
     private readonly double[] _chance;
     private readonly double[] _sum;
+    private readonly double _least;
     private readonly long _mostWork;
     private readonly CancellationToken _cancel;
     private long _work;
 
-    public OutcomeBound(RouteWorld world, PairYoung young, RouteBound bound, long mostWork, CancellationToken cancel)
+    public OutcomeBound(RouteWorld world, PairYoung young, RouteBound bound, double least, long mostWork, CancellationToken cancel)
     {
-        (_world, _settings, _young, _bound, _mostWork, _cancel) = (world, world.Problem.Settings, young, bound, mostWork, cancel);
+        (_world, _settings, _young, _bound, _least, _mostWork, _cancel) = (world, world.Problem.Settings, young, bound, least, mostWork, cancel);
         _levels = bound.Levels;
         _chance = new double[_settings.Seasons + 1];
         _sum = new double[_settings.Seasons + 1];
@@ -34,7 +37,7 @@ internal sealed class OutcomeBound
             var females = _bound.ReadyBy(Sex.Female, season);
             foreach (var bound in males.Concat(females).Concat(_bound.Couples))
             {
-                CarryBack(bound, season);
+                bound.CarryBack(season);
             }
 
             foreach (var sire in males)
@@ -60,30 +63,16 @@ internal sealed class OutcomeBound
         return true;
     }
 
-    // Ready sooner is no worse than later.
-    private void CarryBack(ClassBound bound, int season)
+    private void Breed(ClassBound sire, ClassBound dam, int season)
     {
-        if (season == _settings.Seasons)
+        // No route with both has more than the chance that both are ready, and one with a couple of them no more than that of either.
+        var (both, either) = (sire.Most * dam.Most, Math.Min(sire.Most, dam.Most));
+        var isCouple = either >= _least && _world.AreAlike(sire.Class, dam.Class);
+        if (both < _least && !isCouple)
         {
             return;
         }
 
-        foreach (var best in bound.BestOfSisters.Append(bound.Best))
-        {
-            for (var q = 0; q < _levels; q++)
-            {
-                Array.Copy(best, bound.At(q, season + 1), best, bound.At(q, season), _settings.Seasons + 1);
-            }
-        }
-
-        for (var q = 0; q < _levels; q++)
-        {
-            bound.BestCost[bound.CostAt(q, season)] = bound.BestCost[bound.CostAt(q, season + 1)];
-        }
-    }
-
-    private void Breed(ClassBound sire, ClassBound dam, int season)
-    {
         foreach (var sex in RouteWorld.Sexes)
         {
             var into = _children[GroupStates.Index(sex)];
@@ -94,7 +83,7 @@ internal sealed class OutcomeBound
             }
         }
 
-        var couple = _world.AreAlike(sire.Class, dam.Class) ? _bound.Couple(sire.Class, dam.Class) : null;
+        var couple = isCouple ? _bound.Couple(sire.Class, dam.Class) : null;
         foreach (var target in _world.Targets)
         {
             var (seen, met) = _young.Of(sire.Class, dam.Class, target);
@@ -103,9 +92,9 @@ internal sealed class OutcomeBound
                 continue;
             }
 
-            var fail = _world.NoneOf(seen);
+            var fail = _world.Clutches.NoneOf(seen);
             var cost = _settings.PairingCost / (1.0 - fail);
-            foreach (var q in ClassBound.Levels(dam.Ready))
+            foreach (var q in dam.ReadyLevels)
             {
                 Direct(sire, sire.Best, dam.Ready[q]!, q, season, met / seen, fail, dam.Cost[q] + cost);
             }
@@ -122,13 +111,13 @@ internal sealed class OutcomeBound
 
             for (var k = 0; k < dam.Sisters.Length; k++)
             {
-                foreach (var q in ClassBound.Levels(dam.Sisters[k]))
+                foreach (var q in dam.SisterLevels[k])
                 {
                     Direct(sire, sire.Best, dam.Sisters[k][q]!, q, season, met / seen, SeasonSums.Power(fail, k + 2), cost);
                 }
             }
 
-            foreach (var q in ClassBound.Levels(sire.Ready))
+            foreach (var q in sire.ReadyLevels)
             {
                 Direct(dam, dam.Best, sire.Ready[q]!, q, season, met / seen, fail, sire.Cost[q] + cost);
                 for (var k = 0; k < dam.Sisters.Length; k++)
@@ -149,9 +138,11 @@ internal sealed class OutcomeBound
             return;
         }
 
-        foreach (var q in ClassBound.Levels(dam.Ready))
+        FindCouples();
+
+        foreach (var q in dam.ReadyLevels)
         {
-            ByYoung(sire, dam.Ready[q]!, q, season, 1, dam.Cost[q]);
+            ByYoung(sire, dam.Ready[q]!, q, season, 1, dam.Cost[q], both);
         }
 
         if (dam.FounderDams > 1)
@@ -161,18 +152,18 @@ internal sealed class OutcomeBound
                 _chance[t] = t >= dam.FounderReady ? 1.0 : 0.0;
             }
 
-            ByYoung(sire, _chance, 0, season, dam.FounderDams, 0.0);
+            ByYoung(sire, _chance, 0, season, dam.FounderDams, 0.0, both);
         }
 
-        foreach (var q in ClassBound.Levels(sire.Ready))
+        foreach (var q in sire.ReadyLevels)
         {
-            ByYoung(dam, sire.Ready[q]!, q, season, 1, sire.Cost[q]);
+            ByYoung(dam, sire.Ready[q]!, q, season, 1, sire.Cost[q], both);
         }
 
         if (couple is not null)
         {
             Array.Fill(_chance, 1.0);
-            ByYoung(couple, _chance, 0, season, 1, 0.0);
+            ByYoung(couple, _chance, 0, season, 1, 0.0, either);
         }
     }
 
@@ -194,18 +185,10 @@ internal sealed class OutcomeBound
             }
         }
 
-        LowerCost(of, level, season, cost);
+        of.LowerBest(level, season, cost);
     }
 
-    private void LowerCost(ClassBound of, int level, int season, double cost)
-    {
-        for (var q = level; q < _levels && cost < of.BestCost[of.CostAt(q, season)]; q++)
-        {
-            of.BestCost[of.CostAt(q, season)] = cost;
-        }
-    }
-
-    private void ByYoung(ClassBound of, double[] mate, int level, int season, int dams, double cost)
+    private void ByYoung(ClassBound of, double[] mate, int level, int season, int dams, double cost, double most)
     {
         foreach (var sex in RouteWorld.Sexes)
         {
@@ -219,38 +202,68 @@ internal sealed class OutcomeBound
 
                 _work += _settings.Seasons - season - age + 1;
                 var steps = _settings.PairingCost / (1.0 - child.Fail);
-                Through(of, young, age, mate, level + 1, season, SeasonSums.Power(child.Fail, dams), child.Trust * _settings.Rearing, cost + steps + _settings.RearingCost);
-                if (sex == Sex.Female)
+                if (IsEnough(young, season + age, most * child.Trust * _settings.Rearing))
                 {
-                    ThroughCouples(of, child, mate, level + 2, season, dams, cost + steps + (2.0 * _settings.RearingCost));
+                    Through(of, young, age, mate, level + 1, season, SeasonSums.Power(child.Fail, dams), child.Trust * _settings.Rearing, cost + steps + _settings.RearingCost);
                 }
             }
         }
-    }
 
-    private void ThroughCouples(ClassBound of, YoungClass sister, double[] mate, int level, int season, int dams, double cost)
-    {
-        foreach (var brother in _children[GroupStates.Index(Sex.Male)])
+        // Both are ready no sooner than the one that breeds later.
+        var isSister = _settings.FemaleMaturity >= _settings.MaleMaturity;
+        var later = Math.Max(_settings.MaleMaturity, _settings.FemaleMaturity);
+        foreach (var (brother, sister, couple) in _couples)
         {
-            if (_world.SexInGroups ? _world.AreAlike(brother.Class, sister.Class) : brother.Class == sister.Class)
+            var trust = sister.Trust * brother.Trust * _settings.Rearing * _settings.Rearing;
+            if (IsEnough(couple, season + later, most * trust))
             {
-                if (_bound.Find(brother.Class, sister.Class) is { } couple)
+                Through(
+                    of, couple, later, mate, level + 2, season, SeasonSums.Power(isSister ? sister.Fail : brother.Fail, dams), trust,
+                    cost + (_settings.PairingCost / (1.0 - sister.Fail)) + (2.0 * _settings.RearingCost));
+            }
+        }
+    }
+
+    // Brothers and sisters that can be held back for each other, of the young at hand.
+    private void FindCouples()
+    {
+        _couples.Clear();
+        if (_children[0].Count == 0 || _children[1].Count == 0)
+        {
+            return;
+        }
+
+        _brothers.Clear();
+        foreach (var brother in _children[1])
+        {
+            _brothers.TryAdd(brother.Class, brother);
+        }
+
+        foreach (var sister in _children[0])
+        {
+            if (!_world.SexInGroups)
+            {
+                if (_brothers.TryGetValue(sister.Class, out var brother) && _bound.Find(sister.Class, sister.Class) is { } couple)
                 {
-                    // Both are ready no sooner than the one that breeds later.
-                    var (age, fail) = _settings.FemaleMaturity >= _settings.MaleMaturity
-                        ? (_settings.FemaleMaturity, sister.Fail)
-                        : (_settings.MaleMaturity, brother.Fail);
-                    Through(of, couple, age, mate, level, season, SeasonSums.Power(fail, dams),
-                        sister.Trust * brother.Trust * _settings.Rearing * _settings.Rearing, cost);
+                    _couples.Add((brother, sister, couple));
                 }
 
-                if (!_world.SexInGroups)
+                continue;
+            }
+
+            foreach (var brother in _children[1])
+            {
+                if (_world.AreAlike(brother.Class, sister.Class) && _bound.Find(brother.Class, sister.Class) is { } couple)
                 {
-                    return;
+                    _couples.Add((brother, sister, couple));
                 }
             }
         }
     }
+
+    // Whether something listed may come through an animal, if so much is sure of all before.
+    private bool IsEnough(ClassBound young, int ready, double most) =>
+        most * young.Best[young.At(_levels - 1, ready) + _settings.Seasons] >= _least;
 
     private void Through(ClassBound of, ClassBound young, int age, double[] mate, int level, int season, double fail, double trust, double cost)
     {
@@ -284,7 +297,7 @@ internal sealed class OutcomeBound
                 continue;
             }
 
-            LowerCost(of, total, season, cost + after);
+            of.LowerBest(total, season, cost + after);
             for (var by = season + age; isBetter && by <= seasons; by++)
             {
                 var sum = 0.0;

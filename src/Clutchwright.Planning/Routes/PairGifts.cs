@@ -12,6 +12,7 @@ internal sealed class PairGifts
     private readonly RouteFinishes _finishes;
     private readonly RouteBound? _bound;
     private readonly Dictionary<int, bool>[] _owned = [[], []];
+    private readonly Dictionary<int, YoungClass> _sisters = [];
     private readonly double[] _ready;
     private readonly double[] _hatched;
     private readonly double[] _later;
@@ -60,7 +61,7 @@ internal sealed class PairGifts
             var (seen, met) = _young.Of(sire, dam, target);
             if (met > 0.0)
             {
-                Targets.Add((target, seen, met / seen, _world.NoneOf(seen)));
+                Targets.Add((target, seen, met / seen, _world.Clutches.NoneOf(seen)));
             }
         }
 
@@ -81,14 +82,19 @@ internal sealed class PairGifts
             return;
         }
 
-        var sisters = Children[0].ToDictionary(c => c.Class);
+        _sisters.Clear();
+        foreach (var sister in Children[0])
+        {
+            _sisters.Add(sister.Class, sister);
+        }
+
         foreach (var brother in Children[1])
         {
             if (_world.SexInGroups)
             {
                 Couples.AddRange(Children[0].Where(s => _world.AreAlike(brother.Class, s.Class)).Select(s => (brother, s)));
             }
-            else if (sisters.TryGetValue(brother.Class, out var sister))
+            else if (_sisters.TryGetValue(brother.Class, out var sister))
             {
                 Couples.Add((brother, sister));
             }

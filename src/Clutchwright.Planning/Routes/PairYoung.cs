@@ -78,7 +78,7 @@ internal sealed class PairYoung
 
             if (met > 0.0 && seen >= least)
             {
-                into.Add(new(of, seen, met / seen, _world.NoneOf(seen)));
+                into.Add(new(of, seen, met / seen, _world.Clutches.NoneOf(seen)));
             }
         }
     }

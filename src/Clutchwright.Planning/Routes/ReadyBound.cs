@@ -202,7 +202,7 @@ internal sealed class ReadyBound
 
     private void Sisters(ClassBound bound, YoungClass child, int season, int dams, int level)
     {
-        var number = _world.NumberOf(child.Seen, dams);
+        var number = _world.Clutches.NumberOf(child.Seen, dams);
         var rearing = _settings.Rearing;
         for (var copies = 2; copies <= _settings.MostDams; copies++)
         {

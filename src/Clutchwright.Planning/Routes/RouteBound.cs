@@ -40,13 +40,20 @@ internal sealed class RouteBound
     /// <param name="world">The world.</param>
     /// <param name="young">What can be held back.</param>
     /// <param name="types">The founders.</param>
+    /// <param name="least">The least chance within the horizon that a route is listed with.</param>
     /// <param name="mostWork">After so many young tried it is given up.</param>
     /// <param name="cancel">Stops the work.</param>
     public static RouteBound? Of(
-        RouteWorld world, PairYoung young, IReadOnlyList<FounderType> types, long mostWork, CancellationToken cancel)
+        RouteWorld world, PairYoung young, IReadOnlyList<FounderType> types, double least, long mostWork, CancellationToken cancel)
     {
         var bound = new RouteBound(world.Problem.Settings);
-        return new ReadyBound(world, young, bound, mostWork, cancel).Run(types) && new OutcomeBound(world, young, bound, mostWork, cancel).Run() ? bound : null;
+        if (!new ReadyBound(world, young, bound, mostWork, cancel).Run(types))
+        {
+            return null;
+        }
+
+        bound.Close(least);
+        return new OutcomeBound(world, young, bound, least, mostWork, cancel).Run() ? bound : null;
     }
 
     /// <summary>Whether nothing listed can come of an animal: a known route beats the best that could.</summary>
@@ -100,6 +107,22 @@ internal sealed class RouteBound
         }
 
         return true;
+    }
+
+    // A class that is hardly ever ready is in no listed route.
+    private void Close(double least)
+    {
+        foreach (var classes in _classes)
+        {
+            foreach (var (of, bound) in classes)
+            {
+                bound.Close();
+                if (bound.Most < least)
+                {
+                    classes.Remove(of);
+                }
+            }
+        }
     }
 
     /// <summary>The classes of which one can be ready by a season.</summary>

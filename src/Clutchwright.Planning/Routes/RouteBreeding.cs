@@ -163,7 +163,7 @@ internal sealed class RouteBreeding
     {
         var effort = from.Effort;
         var trust = effort.Trust * _settings.Rearing;
-        var number = _world.NumberOf(child.Seen, dams);
+        var number = _world.Clutches.NumberOf(child.Seen, dams);
         for (var copies = 2; copies <= _settings.MostDams; copies++)
         {
             Work++;
@@ -190,7 +190,7 @@ internal sealed class RouteBreeding
             Work++;
             var right = brother.Trust * sister.Trust;
             var trust = effort.Trust * right * _settings.Rearing * _settings.Rearing;
-            var (noBrother, noSister, neither) = (SeasonSums.Power(brother.Fail, dams), SeasonSums.Power(sister.Fail, dams), SeasonSums.Power(_world.NoneOf(brother.Seen + sister.Seen), dams));
+            var (noBrother, noSister, neither) = (SeasonSums.Power(brother.Fail, dams), SeasonSums.Power(sister.Fail, dams), SeasonSums.Power(_world.Clutches.NoneOf(brother.Seen + sister.Seen), dams));
             var ready = SeasonSums.Both(_ready, noBrother, noSister, neither, _settings.MaleMaturity, _settings.FemaleMaturity).Ready;
 
             // The later of two waits: one, and the other, less the shorter.

@@ -84,7 +84,7 @@ internal sealed class RouteBuilder
     private int Add(int season, int sire, int dam, int dams, double seen, double seenSister, double trust, int count)
     {
         var success = seenSister > 0.0 ? 1.0 - Fail(seen, dams) - Fail(seenSister, dams) + Fail(seen + seenSister, dams)
-            : count > 1 ? 1.0 - _world.NumberOf(seen, dams).Take(count).Sum()
+            : count > 1 ? 1.0 - _world.Clutches.NumberOf(seen, dams).Take(count).Sum()
             : 1.0 - Fail(seen, dams);
         _steps.Add(new(season, sire, dam, dams, [], seenSister > 0.0 ? [seen, seenSister] : [seen], trust, success));
         return _steps.Count - 1;
@@ -128,5 +128,5 @@ internal sealed class RouteBuilder
         return genotype;
     }
 
-    private double Fail(double seen, int dams) => Math.Pow(_world.NoneOf(seen), dams);
+    private double Fail(double seen, int dams) => Math.Pow(_world.Clutches.NoneOf(seen), dams);
 }

@@ -23,9 +23,9 @@ internal sealed class RouteChances
         _hatched = [.. route.Steps.Select(_ => new double[seasons + 1])];
         _never = new double[seasons + 1];
         _parents = new double[seasons + 1];
-        Fails = [.. route.Steps.Select(s => s.Seen.Select(seen => Math.Pow(world.NoneOf(seen), s.Dams)).ToArray())];
-        _numbers = [.. route.Steps.Select(s => s.Keep.Any(k => route.Roles[k].Count > 1) ? world.NumberOf(s.Seen[0], s.Dams) : null)];
-        CoupleFails = [.. route.Steps.Select(s => s.Seen.Count == 2 ? Math.Pow(world.NoneOf(s.Seen[0] + s.Seen[1]), s.Dams) : 0.0)];
+        Fails = [.. route.Steps.Select(s => s.Seen.Select(seen => Math.Pow(world.Clutches.NoneOf(seen), s.Dams)).ToArray())];
+        _numbers = [.. route.Steps.Select(s => s.Keep.Any(k => route.Roles[k].Count > 1) ? world.Clutches.NumberOf(s.Seen[0], s.Dams) : null)];
+        CoupleFails = [.. route.Steps.Select(s => s.Seen.Count == 2 ? Math.Pow(world.Clutches.NoneOf(s.Seen[0] + s.Seen[1]), s.Dams) : 0.0)];
     }
 
     public Route Route => _route;

@@ -53,14 +53,20 @@ internal sealed class RouteSearch
 
     private void SearchWithBounds(Action<int, int>? progress, CancellationToken cancel)
     {
-        var bound = RouteBound.Of(_world, _young, Types, 2 * _mostWork, cancel);
-        foreach (var (classes, labels) in bound is null ? ((int, int)[])[(160, 4)] : [(int.MaxValue, 2), (int.MaxValue, int.MaxValue)])
+        var bound = RouteBound.Of(_world, _young, Types, _finishes.Least, 2 * _mostWork, cancel);
+        if (bound is null)
         {
-            Search(classes, labels, bound, progress, cancel);
-            if (!IsCut || _work > _mostWork)
-            {
-                break;
-            }
+            Search(160, 4, null, progress, cancel);
+            return;
+        }
+
+        Search(int.MaxValue, int.MaxValue, bound, progress, cancel);
+        if (IsCut)
+        {
+            // There was no time for the last seasons: with few ways to have each class there is.
+            _work -= _mostWork / 3;
+            Search(int.MaxValue, 2, bound, progress, cancel);
+            IsCut = true;
         }
     }
 

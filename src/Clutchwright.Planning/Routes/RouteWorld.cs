@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using Clutchwright.Genetics.Dangers;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Looks;
-using Clutchwright.Genetics.Numbers;
 using Clutchwright.Genetics.Wants;
 
 namespace Clutchwright.Planning.Routes;
@@ -15,8 +14,6 @@ internal sealed class RouteWorld
     private readonly UInt128[][] _dangers;
     private readonly ConcurrentDictionary<int, uint>[] _hidden = [[], []];
     private readonly Dictionary<int, int[]>[] _states = [[], []];
-    private readonly double[] _eggs;
-    private readonly ConcurrentDictionary<(double Chance, int Dams), double[]> _numbers = [];
     private readonly Dictionary<int, int[]>[] _better = [[], []];
     private readonly Expression[][] _showable;
     private bool _hasDangers;
@@ -39,7 +36,7 @@ internal sealed class RouteWorld
 
         _dangers = [.. groups.Select(g => DangersOf(g, dangers))];
         _showable = [.. groups.Select(g => g.Showable().ToArray())];
-        _eggs = [.. problem.Settings.Clutch.Chances.Select(p => p.Value)];
+        Clutches = new ClutchNumbers(problem.Settings);
         HasMasks = Hidden([.. _showable.SelectMany(e => e)]) != 0;
         SexInGroups = groups.Any(g => g.TellsSex);
         Targets = [.. problem.Want.Alternatives.Select(TargetOf)];
@@ -52,6 +49,8 @@ internal sealed class RouteWorld
     public IReadOnlyList<GroupStates> Groups { get; }
 
     public IReadOnlyList<RouteTarget> Targets { get; }
+
+    public ClutchNumbers Clutches { get; }
 
     public bool SexInGroups { get; }
 
@@ -234,46 +233,6 @@ internal sealed class RouteWorld
         }
 
         return bits;
-    }
-
-    /// <summary>The chance that one paired female gives none of what has a chance per good egg, this season.</summary>
-    public double NoneOf(double chance)
-    {
-        var (none, miss) = (0.0, 1.0 - chance);
-        for (var n = _eggs.Length - 1; n >= 0; n--)
-        {
-            none = (none * miss) + _eggs[n];
-        }
-
-        return none;
-    }
-
-    /// <summary>The chance of each number of what has a chance per good egg in one season of several females, up to the most sisters held back.</summary>
-    public double[] NumberOf(double chance, int dams)
-    {
-        if (!_numbers.TryGetValue((chance, dams), out var number))
-        {
-            var one = Problem.Settings.Clutch.NumberOf(Probability.Rounded(chance));
-            number = new double[Problem.Settings.MostDams + 1];
-            number[0] = 1.0;
-            for (var d = 0; d < dams; d++)
-            {
-                for (var n = number.Length - 1; n >= 0; n--)
-                {
-                    var sum = 0.0;
-                    for (var k = 0; k <= Math.Min(n, one.Count - 1); k++)
-                    {
-                        sum += one[k] * number[n - k];
-                    }
-
-                    number[n] = sum;
-                }
-            }
-
-            _numbers.TryAdd((chance, dams), number);
-        }
-
-        return number;
     }
 
     public static bool Allows(WantedPairs pairs, int a, int b) => pairs.Allows(a, b, ordered: true) || pairs.Allows(b, a, ordered: true);
