@@ -60,6 +60,16 @@ public static class DeskServices
         services.AddSingleton(p => new AskTestPairings(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new PlanSeason(
             p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new KeptSeasons(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
+        services.AddSingleton(p => new ShowSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new KeepSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new AdoptedRoutes(
+            p.GetRequiredService<OpenBook>(),
+            p.GetRequiredService<OpenCatalogue>(),
+            p.GetRequiredService<StockBeliefs>(),
+            p.GetRequiredService<KeptSeasons>(),
+            p.GetRequiredService<ListDeeds>(),
+            p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));

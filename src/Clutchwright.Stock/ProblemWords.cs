@@ -3,6 +3,8 @@ using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Import;
+using Clutchwright.Stock.Routes;
+using Clutchwright.Stock.Seasons;
 using Clutchwright.Stock.Statements;
 using Clutchwright.Stock.Storage;
 
@@ -27,6 +29,8 @@ public static class ProblemWords
         HistoryProblem history => Of(history),
         ImportProblem import => Of(import),
         StorageProblem storage => Of(storage),
+        SeasonProblem season => Of(season),
+        RouteProblem route => Of(route),
         _ => new(problem?.ToString() ?? throw new ArgumentNullException(nameof(problem))),
     };
 
@@ -100,6 +104,25 @@ public static class ProblemWords
             $"{p.Rate.ToString(CultureInfo.InvariantCulture)} is no sensitivity or specificity.", "Above 0 and at most 1."),
         StatementProblem.NotFound => new("The statement is not in the book."),
         StatementProblem.AlreadyWithdrawn => new("The statement was withdrawn already."),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(SeasonProblem problem) => problem switch
+    {
+        SeasonProblem.YearOutOfRange p => new($"{p.Year} is no year of a season.", $"A year from {KeptSeason.FirstYear} to {KeptSeason.LastYear}."),
+        SeasonProblem.GoalsInvalid p => new("The goals are no JSON object, or too long.", $"At most {p.MaxLength:N0} characters."),
+        SeasonProblem.AnimalNotFound p => new($"{p.Name} is not in the book, or is in the bin.", "Restore it, or leave it out."),
+        SeasonProblem.ChangedSince p => new($"The season of {p.Year} was changed meanwhile.", "Look at it again, then repeat the change."),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(RouteProblem problem) => problem switch
+    {
+        RouteProblem.WantInvalid p => new("What is wanted is missing, too long, or has characters that cannot be kept.", $"One line of at most {p.MaxLength} characters."),
+        RouteProblem.SeasonsInvalid p => new($"A route cannot run from {p.First} to {p.Last}.", "The last season is the first or a later one."),
+        RouteProblem.TooLong p => new("The route is too long to be kept.", $"At most {p.MaxLength:N0} characters."),
+        RouteProblem.NotFound => new("There is no such route in the book."),
+        RouteProblem.AlreadyEnded p => new($"The route to {p.Want} has ended already."),
         _ => new(problem.ToString()),
     };
 

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Web;
@@ -9,15 +10,21 @@ using Xunit;
 namespace Clutchwright.Browser;
 
 /// <summary>One browser and the rooms for every test: an empty one, the demo stock, a hundred line-bred animals, and two thousand.</summary>
+/// <remarks>A room is opened once, by whichever test asks for it first; every visit has cookies and a store of its own.</remarks>
 public sealed class BrowserFixture : IAsyncLifetime
 {
-    private readonly Dictionary<string, WebApplication> _rooms = [];
+    // A machine that is busy with other things is no failure of a page.
+    private const float LongEnoughMilliseconds = 30_000;
+
+    private readonly ConcurrentDictionary<string, Lazy<Task<WebApplication>>> _rooms = new(StringComparer.Ordinal);
     private readonly string _folder = Directory.CreateTempSubdirectory("clutchwright-browser-").FullName;
+    private readonly Dictionary<string, Visit> _tours = new(StringComparer.Ordinal);
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
     public async ValueTask InitializeAsync()
     {
+        Assertions.SetDefaultExpectTimeout(LongEnoughMilliseconds);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
@@ -31,18 +38,7 @@ public sealed class BrowserFixture : IAsyncLifetime
     }
 
     /// <summary>The address of a room: <c>empty</c>, <c>demo</c>, <c>inbred</c> or <c>large</c>, or of a fresh one by any other name.</summary>
-    public async Task<string> RoomAsync(string name)
-    {
-        if (!_rooms.TryGetValue(name, out var app))
-        {
-            app = ClutchwrightWeb.Build(["--urls", "http://127.0.0.1:0"], CatalogueFolder(), Path.Combine(_folder, name));
-            await app.StartAsync(TestContext.Current.CancellationToken);
-            await FillAsync(name, app);
-            _rooms[name] = app;
-        }
-
-        return app.Urls.First();
-    }
+    public async Task<string> RoomAsync(string name) => (await OpenAsync(name)).Urls.First();
 
     /// <summary>A page on a room; it collects what goes wrong and every request that leaves the room.</summary>
     public async Task<Visit> VisitAsync(string room, int width = 1280, int height = 900, bool script = true)
@@ -57,23 +53,36 @@ public sealed class BrowserFixture : IAsyncLifetime
             HasTouch = width < 600,
             ViewportSize = new ViewportSize { Width = width, Height = height },
         });
+        context.SetDefaultNavigationTimeout(2 * LongEnoughMilliseconds);
         return await Visit.OpenAsync(context, url);
+    }
+
+    /// <summary>The page that goes round all the pages of a room, one after another, in one tab: a phone with nothing wrong on it yet.</summary>
+    public async Task<Visit> TourAsync(string room)
+    {
+        if (!_tours.TryGetValue(room, out var visit))
+        {
+            _tours[room] = visit = await VisitAsync(room, width: 360, height: 740);
+        }
+
+        visit.Forget();
+        await visit.ShowAsync(ColorScheme.Light, 360);
+        return visit;
     }
 
     /// <summary>Imports animals into a room.</summary>
     public async Task ImportAsync(string room, string csv)
     {
-        await RoomAsync(room);
-        var import = await _rooms[room].Services.GetRequiredService<ImportStock>()
+        var import = await (await OpenAsync(room)).Services.GetRequiredService<ImportStock>()
             .RunAsync(Encoding.UTF8.GetBytes(csv), mapping: null, "room.csv", "keeper", TestContext.Current.CancellationToken);
         Assert.DoesNotContain(import.Problems, p => !p.Text.StartsWith("Nothing new", StringComparison.Ordinal));
     }
 
     public async ValueTask DisposeAsync()
     {
-        foreach (var app in _rooms.Values)
+        foreach (var room in _rooms.Values.Where(r => r.Value.IsCompletedSuccessfully))
         {
-            await app.DisposeAsync();
+            await (await room.Value).DisposeAsync();
         }
 
         if (_browser is not null)
@@ -98,6 +107,17 @@ public sealed class BrowserFixture : IAsyncLifetime
         }
 
         throw new DirectoryNotFoundException("No folder above the tests holds catalogue/python-regius.");
+    }
+
+    private Task<WebApplication> OpenAsync(string name) => _rooms.GetOrAdd(name, _ => new(() => BuildAsync(name))).Value;
+
+    private async Task<WebApplication> BuildAsync(string name)
+    {
+        var app = ClutchwrightWeb.Build(["--urls", "http://127.0.0.1:0"], CatalogueFolder(), Path.Combine(_folder, name));
+        app.MapAxe();
+        await app.StartAsync(TestContext.Current.CancellationToken);
+        await FillAsync(name, app);
+        return app;
     }
 
     private static async Task FillAsync(string name, WebApplication app)

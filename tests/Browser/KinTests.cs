@@ -1,4 +1,3 @@
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Xunit;
 using static Microsoft.Playwright.Assertions;
@@ -9,17 +8,6 @@ namespace Clutchwright.Browser;
 [Collection(BrowserGroup.Name)]
 public sealed class KinTests(BrowserFixture browser)
 {
-    [Theory]
-    [InlineData("demo", "/kin?animal=T-308")]
-    [InlineData("large", "/kin/pairs")]
-    public async Task Page_Axe_FindsNothing(string room, string path)
-    {
-        await using var visit = await browser.VisitAsync(room);
-        await visit.GoAsync(path);
-
-        Assert.Empty((await visit.Page.RunAxe()).Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
-    }
-
     [Theory]
     [InlineData(1280, true)]
     [InlineData(360, true)]

@@ -27,18 +27,11 @@ public sealed class RoutesTests(BrowserFixture browser)
     [MemberData(nameof(Answers))]
     public async Task Page_LightAndDarkPhoneAndDesktop_IsAccessibleAndKeepsToThePhone(string room, string path)
     {
-        await using var visit = await browser.VisitAsync(room, width: 360, height: 740);
+        var visit = await browser.TourAsync(room);
 
         await AnswerAsync(visit, path);
 
-        Assert.Equal(360, await visit.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
-        var small = await visit.Page.EvaluateAsync<string[]>(
-            """
-            () => [...document.querySelectorAll('button, input:not([type=hidden], [type=radio], [type=checkbox]), select, textarea, summary, nav a, a.button, a.pick')]
-              .filter(e => { const r = e.getBoundingClientRect(); return r.width > 0 && r.height > 1 && r.height < 43.5; })
-              .map(e => e.outerHTML.slice(0, 120))
-            """);
-        Assert.Empty(small);
+        await PagesTests.AssertFitsAPhoneAsync(visit);
         Assert.Equal(1, await visit.Page.Locator("h1").CountAsync());
         await PagesTests.AssertAccessibleAsync(visit);
         await PagesTests.PhotographAsync(visit, $"{room}_{string.Concat(path.Trim('/').Select(c => char.IsLetterOrDigit(c) ? c : '-'))}");

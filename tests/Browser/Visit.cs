@@ -55,6 +55,13 @@ public sealed class Visit : IAsyncDisposable
         await Page.SetViewportSizeAsync(width, width < 600 ? 844 : 960);
     }
 
+    /// <summary>Begins anew: what went wrong before is another page's.</summary>
+    public void Forget()
+    {
+        _foreign.Clear();
+        _errors.Clear();
+    }
+
     /// <summary>Nothing was fetched from elsewhere, no script failed, and the policy forbade nothing.</summary>
     public void AssertClean()
     {

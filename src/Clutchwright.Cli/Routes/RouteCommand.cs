@@ -1,5 +1,7 @@
 using System.CommandLine;
+using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Words;
+using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Routes;
 using Clutchwright.Desk.Words;
 using Microsoft.Extensions.DependencyInjection;
@@ -66,6 +68,10 @@ internal sealed class RouteCommand
         Description = "Reckon what one purchase would change, in chance and in seasons.",
     };
 
+    private readonly Option<int?> _follow = Options.Count("--follow", "Follow route N of the answer: it is written into your book, and what it asks becomes goals of the season.", "N", 1, 1000);
+
+    private readonly Option<string> _who = StockCommand.Who();
+
     private readonly Option<Dictionary<string, double>> _recombination = Options.Recombination();
 
     private RouteCommand(CommonOptions common, Terminal terminal)
@@ -96,7 +102,10 @@ internal sealed class RouteCommand
             route._seed,
             route._purchases,
             route._recombination,
+            route._follow,
+            route._who,
         };
+        command.Add(FollowedCommand.Create(common, terminal));
         command.SetAction(route.RunAsync);
         return command;
     }
@@ -151,13 +160,35 @@ internal sealed class RouteCommand
             return _terminal.AskedWrongly(answer.Problems, where => where == "want" ? want : null);
         }
 
+        DeedLine? followed = null;
+        if (asked.GetValue(_follow) is { } number)
+        {
+            if (routes.Routes.FirstOrDefault(r => r.Number == number) is not { } chosen)
+            {
+                return _terminal.AskedWrongly($"--follow: there is no route {number}; {(routes.Routes.Count == 0 ? "none was found" : $"the answer has 1 to {routes.Routes.Count}")}");
+            }
+
+            var done = await questions.GetRequiredService<AdoptedRoutes>().AdoptAsync(question, chosen, asked.GetRequiredValue(_who), cancel);
+            if (done.Value is null)
+            {
+                return _terminal.AskedWrongly(done.Problems, _ => null);
+            }
+
+            followed = done.Value;
+        }
+
         if (_common.IsJson(asked))
         {
-            _terminal.Send(RouteJson.Of(routes));
+            var json = RouteJson.Of(routes);
+            _terminal.Send(followed is null ? json : json.With("deed", HistoryCommand.Json(followed)));
         }
         else
         {
             RoutePage.Send(_terminal, routes);
+            if (followed is not null)
+            {
+                _terminal.Output.Write($"{followed.Words}. To take it back: stock undo {followed.Id}\n");
+            }
         }
 
         return ExitCode.Answered;

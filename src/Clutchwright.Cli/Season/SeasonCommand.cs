@@ -1,9 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Season;
+using Clutchwright.Desk.Words;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Clutchwright.Cli.Season;
@@ -14,12 +16,13 @@ internal sealed class SeasonCommand
     private readonly CommonOptions _common;
     private readonly Terminal _terminal;
 
-    private readonly Option<string> _goals = new("--goals")
+    private readonly Option<string?> _goals = new("--goals")
     {
-        Description = "What is wanted of the season, and its limits: a JSON file, described in docs/how-to/season.md.",
+        Description = "What is wanted of the season, and its limits: a JSON file, described in docs/how-to/season.md. Left out: the season that your book keeps.",
         HelpName = "FILE",
-        Required = true,
     };
+
+    private readonly Option<int?> _year = KeptSeasonCommands.Year();
 
     private readonly Option<string?> _stock = new("--stock")
     {
@@ -55,18 +58,24 @@ internal sealed class SeasonCommand
         var plan = new Command("plan", "Which male goes to which female, for the goals and within the limits of a file; proven best, or with the gap that is left.")
         {
             season._goals,
+            season._year,
             season._stock,
             season._before,
             season._quick,
             season._progress,
         };
         plan.SetAction(season.RunAsync);
-        return new Command("season", "The plan of this season's pairings.") { plan };
+        return new Command("season", "The plan of this season's pairings.") 
+        {
+            plan,
+            KeptSeasonCommands.Keep(common, terminal),
+            KeptSeasonCommands.Show(common, terminal),
+        };
     }
 
     private async Task<int> RunAsync(ParseResult asked, CancellationToken cancel)
     {
-        var goals = asked.GetRequiredValue(_goals);
+        var path = asked.GetValue(_goals);
         var stock = asked.GetValue(_stock);
         var before = new List<(string, string)>();
         if (asked.GetValue(_before) is { } earlier && !Read(await File.ReadAllTextAsync(earlier, cancel), before))
@@ -74,13 +83,29 @@ internal sealed class SeasonCommand
             return _terminal.AskedWrongly($"--before: {Path.GetFileName(earlier)} is no answer of season plan --json");
         }
 
-        var question = new SeasonQuestion(new(Path.GetFileName(goals), await File.ReadAllBytesAsync(goals, cancel)))
+        await using var questions = _common.Open(asked);
+        NamedFile goals;
+        if (path is not null)
+        {
+            goals = new(Path.GetFileName(path), await File.ReadAllBytesAsync(path, cancel));
+        }
+        else
+        {
+            var kept = await questions.GetRequiredService<ShowSeason>().RunAsync(asked.GetValue(_year), cancel);
+            if (kept.Goals is null)
+            {
+                return _terminal.AskedWrongly($"--goals: your book keeps no season of {kept.Year} yet; name a goals file, or keep one with season keep");
+            }
+
+            goals = new($"season of {kept.Year}", Encoding.UTF8.GetBytes(kept.Goals));
+        }
+
+        var question = new SeasonQuestion(goals)
         {
             Stock = stock is null ? null : new(Path.GetFileName(stock), await File.ReadAllBytesAsync(stock, cancel)),
             WithRunnersUp = !asked.GetValue(_quick),
             Before = before,
         };
-        await using var questions = _common.Open(asked);
         var answer = await questions.GetRequiredService<PlanSeason>().RunAsync(question, asked.GetValue(_progress) ? new Told(_terminal) : null, cancel);
         if (answer.Value is not { } plan)
         {

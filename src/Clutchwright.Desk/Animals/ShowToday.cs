@@ -15,6 +15,9 @@ public sealed class ShowToday
         _deeds = deeds;
     }
 
+    /// <summary>The number of the last deed that changed an animal or what is said of one; 0: none did. What was reckoned of the stock holds until it changes.</summary>
+    public async Task<long> StockAsOfAsync(CancellationToken cancel) => (await _beliefs.ReadAsync(cancel)).Latest.Number;
+
     /// <summary>Counts the animals in the room, and lists the latest deeds.</summary>
     public async Task<TodayAnswer> RunAsync(CancellationToken cancel)
     {

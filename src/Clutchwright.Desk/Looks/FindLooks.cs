@@ -33,8 +33,8 @@ public sealed class FindLooks
         _tones = new(catalogue.Catalogue.Tones);
     }
 
-    /// <summary>Gets what tells how many seasons a route from the stock to a want takes; <c>null</c>: nothing does yet, and none is told.</summary>
-    internal Func<Want, CancellationToken, Task<int?>>? SeasonsNeeded { get; init; }
+    /// <summary>Gets what gives, for the stock as it is, what tells how many seasons a route to a want takes; <c>null</c>: nothing does, and none is told.</summary>
+    internal Func<CancellationToken, Task<Func<Want, CancellationToken, int?>>>? SeasonsNeeded { get; init; }
 
     /// <summary>Answers, or says everything that was asked wrongly.</summary>
     public async Task<Answer<LooksAnswer>> RunAsync(LooksQuestion question, CancellationToken cancel)
@@ -56,6 +56,7 @@ public sealed class FindLooks
 
         var wish = Wish(query, question, reach);
         var (placed, isMore) = Place(_catalogue.Catalogue.FindLooks(wish, cancel), question.Most, reach, cancel);
+        var seasons = SeasonsNeeded is { } needed && reach is not null && placed.Count > 0 ? await needed(cancel) : null;
         var makings = new List<Making>();
         foreach (var (match, steps, nearness) in placed)
         {
@@ -63,7 +64,7 @@ public sealed class FindLooks
             {
                 Steps = steps,
                 Nearness = nearness,
-                SeasonsNeeded = SeasonsNeeded is { } seasons && reach is not null ? await seasons(MakingWording.Want(match), cancel) : null,
+                SeasonsNeeded = seasons?.Invoke(MakingWording.Want(match), cancel),
             });
         }
 

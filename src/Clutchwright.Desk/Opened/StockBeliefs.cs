@@ -12,7 +12,7 @@ using Clutchwright.Stock.Statements;
 
 namespace Clutchwright.Desk.Opened;
 
-/// <summary>What is believed of every animal of the stock, kept until the book changes.</summary>
+/// <summary>What is believed of every animal of the stock, kept until what is recorded of the animals changes.</summary>
 internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDisposable
 {
     private readonly SemaphoreSlim _turn = new(1, 1);
@@ -61,7 +61,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
     public void Dispose() => _turn.Dispose();
 
     private async Task<DeedId> LatestAsync(CancellationToken cancel) =>
-        (await new ListDeeds(book.Book).RunAsync(1, null, cancel)).Expect() is [{ } latest] ? latest.DeedId : default;
+        (await new LatestDeed(book.Book).OfAnimalsAsync(cancel)).Expect();
 
     private static StockState Reckon(
         OpenCatalogue catalogue, DeedId latest, IReadOnlyList<Animal> animals, StockState? before, CancellationToken cancel) =>
@@ -77,7 +77,7 @@ internal sealed class StockState
     private readonly ConcurrentDictionary<ClashingRecords, Contradiction> _contradictions = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Reckons what is believed.</summary>
-    /// <param name="latest">The last deed of the book.</param>
+    /// <param name="latest">The last deed of the book that changed an animal or what is said of one.</param>
     /// <param name="record">What is recorded.</param>
     /// <param name="settings">What to reckon with; <c>null</c>: as the species data say.</param>
     /// <param name="before">An earlier state, from which what has not changed is taken over.</param>

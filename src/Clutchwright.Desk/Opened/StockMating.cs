@@ -13,7 +13,9 @@ internal static class StockMating
     /// <param name="dam">The female.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <param name="among">The groups that are asked about; in the others the doubts are taken apart. Null: all.</param>
-    public static Mating Of(StockState stock, StockAnimal sire, StockAnimal dam, CancellationToken cancel, IReadOnlyList<LinkageGroup>? among = null)
+    /// <param name="holdsDam">Whether the kin are reckoned for each thing that the dam may be, and not the sire: cheaper where she stands in many pairs.</param>
+    public static Mating Of(
+        StockState stock, StockAnimal sire, StockAnimal dam, CancellationToken cancel, IReadOnlyList<LinkageGroup>? among = null, bool holdsDam = false)
     {
         var (his, her) = (sire.As(Sex.Male), dam.As(Sex.Female));
         if (!stock.Beliefs.AreTied(sire.Key, dam.Key))
@@ -27,7 +29,9 @@ internal static class StockMating
             // Of an unsexed animal the strands of the sex chromosomes are not known, so that there the doubts are taken apart.
             if (!group.IsSex || (sire.Belief.Genotype.Sex == Sex.Male && dam.Belief.Genotype.Sex == Sex.Female))
             {
-                together.Add(group, stock.Beliefs.Together(group, sire.Key, dam.Key, cancel));
+                together.Add(group, holdsDam
+                    ? [.. stock.Beliefs.Together(group, dam.Key, sire.Key, cancel).Select(w => new Weighted<(Diplotype, Diplotype)>((w.Value.Second, w.Value.First), w.Weight))]
+                    : stock.Beliefs.Together(group, sire.Key, dam.Key, cancel));
             }
         }
 

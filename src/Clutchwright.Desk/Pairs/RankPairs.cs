@@ -1,7 +1,6 @@
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
-using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Dangers;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Planning.Pairs;
@@ -11,9 +10,6 @@ namespace Clutchwright.Desk.Pairs;
 /// <summary>Which pairs of the stock can give this, best first?</summary>
 public sealed class RankPairs
 {
-    /// <summary>The most pairs of kin whose shared doubts are reckoned: each takes a walk through both their kin.</summary>
-    private const int MostTogether = 1_000;
-
     private readonly OpenCatalogue _catalogue;
     private readonly StockBeliefs _stock;
     private readonly TimeProvider _clock;
@@ -55,32 +51,26 @@ public sealed class RankPairs
         NoteMissing(catalogue, here, want, notes);
         var wanted = want.Alternatives.SelectMany(a => a.Loci).Select(c => c.Locus.Group).Distinct().ToArray();
         var (his, her) = (sires.Select(a => a.As(Sex.Male)).ToArray(), dams.Select(a => a.As(Sex.Female)).ToArray());
-        var apart = PairRanking.Of(his, her, want, eggs, tied: null, cancel);
-        var (together, isAll) = KinInDoubt(apart, pair => state.Beliefs.AreTied(sires[pair.Sire].Key, dams[pair.Dam].Key, wanted), Math.Max(question.Most, MostTogether));
-        if (!isAll)
+        var ranking = BestPairs.Of(his, her, want, eggs, question.Most, new KinDoubts(state, sires, dams, wanted, cancel).Ties, cancel);
+        if (ranking.Apart > 0)
         {
-            notes.Add($"Of pairs that are kin the likeliest {together.Count:N0} were reckoned with the doubts that they share; the others count as if each animal's doubt were its own.");
+            notes.Add($"{ranking.Apart:N0} pairs that are kin could stand in this list, but the doubts that they share are too much to reckon: they count as if each animal's doubt were its own.");
         }
 
-        var ranking = together.Count == 0 ? apart : PairRanking.Of(his, her, want, eggs, Tied, cancel);
         var words = new Dictionary<StockAnimal, PairAnimal>();
-        var listed = ranking.Pairs.Take(question.Most).ToArray();
+        var listed = ranking.Pairs;
         var kin = PairKin.Of(state.Kin, listed.Select(p => (sires[p.Sire].Animal.AnimalId, dams[p.Dam].Animal.AnimalId)).ToArray());
         cancel.ThrowIfCancellationRequested();
         return new PairsAnswer(
             text,
             listed.Select(Pair).ToArray(),
-            ranking.Pairs.Count,
-            ranking.LeftOut.Take(question.Most).Select(LeftOut).ToArray(),
-            ranking.LeftOut.Count,
+            ranking.PairsThatCan,
+            ranking.LeftOut.Select(LeftOut).ToArray(),
+            ranking.LeftOutCount,
             sires.Length,
             dams.Length,
             clutchText,
             notes);
-
-        Mating? Tied(int sire, int dam) => together.Contains((sire, dam))
-            ? StockMating.Of(state, sires[sire], dams[dam], cancel, wanted)
-            : null;
 
         PairLine Pair(RankedPair pair, int place) => new(
             Animal(sires[pair.Sire]),
@@ -115,23 +105,6 @@ public sealed class RankPairs
     {
         var sires = OfAge(here, Sex.Male, notes);
         return (sires, OfAge(here, Sex.Female, notes));
-    }
-
-    // The likeliest pairs whose doubts are tied, taken apart; and whether these are all that there are.
-    private static (HashSet<(int Sire, int Dam)> Pairs, bool IsAll) KinInDoubt(PairRanking apart, Func<RankedPair, bool> areTied, int most)
-    {
-        var pairs = new HashSet<(int Sire, int Dam)>();
-        foreach (var pair in apart.Pairs.Concat(apart.LeftOut).OrderByDescending(p => p.AtLeastOne.Value).Where(areTied))
-        {
-            if (pairs.Count == most)
-            {
-                return (pairs, false);
-            }
-
-            pairs.Add((pair.Sire, pair.Dam));
-        }
-
-        return (pairs, true);
     }
 
     // One that is surely younger than the youngest breeding age cannot be paired this season; one whose age is in doubt is let through.

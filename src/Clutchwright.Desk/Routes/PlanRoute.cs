@@ -96,17 +96,21 @@ public sealed class PlanRoute
             notes);
     }
 
-    /// <summary>The fewest seasons in which the animals kept can give a want; <c>null</c>: no way was found within <see cref="LeastHorizon"/> in a short search.</summary>
-    internal async Task<int?> LeastSeasonsAsync(Want want, CancellationToken cancel)
+    /// <summary>Gives what tells the fewest seasons in which the animals kept now can give a want; it tells <c>null</c> where no way was found within
+    /// <see cref="LeastHorizon"/> in a short search.</summary>
+    internal async Task<Func<Want, CancellationToken, int?>> LeastSeasonsAsync(CancellationToken cancel)
     {
         var state = await _stock().ReadAsync(_catalogue, cancel);
         var stock = new RouteStock();
         stock.AddKept(_catalogue, state, DateOnly.FromDateTime(_clock.GetLocalNow().DateTime), []);
         var (clutch, _) = _catalogue.Clutches.Of(new(null, null, null), withLaying: true, []);
-        var question = new RoutesQuestion(string.Empty) { Seasons = LeastHorizon, MostDams = 1 };
-        var found = RouteAnswer.Of(
-            new(_catalogue.Species, want, stock.Animals, SettingsOf(question, _catalogue, clutch, [])), LeastWork, cancel: cancel);
-        return found.Routes.Count == 0 ? null : found.Routes.Min(r => r.FirstSeason);
+        var settings = SettingsOf(new RoutesQuestion(string.Empty) { Seasons = LeastHorizon, MostDams = 1 }, _catalogue, clutch, []);
+        var animals = stock.Animals;
+        return (want, stop) =>
+        {
+            var found = RouteAnswer.Of(new(_catalogue.Species, want, animals, settings), LeastWork, cancel: stop);
+            return found.Routes.Count == 0 ? null : found.Routes.Min(r => r.FirstSeason);
+        };
     }
 
     private async Task<Answer<StockState>> StateAsync(OpenCatalogue catalogue, NamedFile? file, CancellationToken cancel)

@@ -46,7 +46,7 @@ internal sealed class GoalsReader(OpenCatalogue catalogue, StockState stock, Lis
     private SeasonWish? Wish(JsonPart part)
     {
         string[] kinds = ["want", "holdback", "prove", "expect", "value"];
-        if (!part.IsObject("name", "weight", "least", "want", "holdback", "atLeast", "prove", "gene", "expect", "value"))
+        if (!part.IsObject("name", "weight", "least", "want", "holdback", "atLeast", "prove", "gene", "expect", "value", "route"))
         {
             return null;
         }

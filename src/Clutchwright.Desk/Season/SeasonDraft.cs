@@ -1,7 +1,9 @@
 using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Opened;
+using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Clutches;
 using Clutchwright.Genetics.Dangers;
+using Clutchwright.Genetics.Numbers;
 using Clutchwright.Planning.Seasons;
 
 namespace Clutchwright.Desk.Season;
@@ -89,7 +91,7 @@ internal sealed class SeasonDraft(
             plan.Gap,
             [.. problem.Goals.Select((g, i) => new SeasonGoalLine(
                 g.Name, Sentence(goals.Wishes[i]), SeasonWords.KindOf(g), g.Weight, plan.Figures.Count > 0 ? plan.Figures[i] : 0.0, g.Least, open.Count(p => alone[p][i] != 0.0)))],
-            [.. plan.Choices.Select(c => Pairing(problem, c, reckoning!))],
+            [.. plan.Choices.Select(c => Pairing(problem, c, reckoning!, plan.Objective))],
             [.. notReady.Select(n => new SeasonNotReady(n.Key.Animal.Tag, n.Key.Animal.Name, n.Value))],
             [.. Enumerable.Range(0, candidates.Dams.Length).Where(d => !used.Contains(d) && !notReady.ContainsKey(candidates.Dams[d])).Select(d => candidates.Dams[d].Animal.Tag)],
             problem.Bars.Count(b => b == SeasonBar.Danger),
@@ -126,7 +128,7 @@ internal sealed class SeasonDraft(
         return sum;
     }
 
-    private SeasonPairing Pairing(SeasonProblem problem, SeasonChoice choice, SeasonReckoning reckoning)
+    private SeasonPairing Pairing(SeasonProblem problem, SeasonChoice choice, SeasonReckoning reckoning, double objective)
     {
         var pair = problem.Pairs[choice.Pair];
         var dangers = reckoning.Dangers(pair.Sire, pair.Dam);
@@ -139,12 +141,12 @@ internal sealed class SeasonDraft(
             pair.IsPinned,
             [.. dangers.Where(d => d.Severity >= Severity.Suffering).Select(d => catalogue.Wording.Danger(d))],
             [.. dangers.Where(d => d.Severity < Severity.Suffering).Select(d => catalogue.Wording.Danger(d))],
-            choice.RunnerUp is { } up ? RunnerUp(problem, choice.Pair, up, instead) : null,
+            choice.RunnerUp is { } up ? RunnerUp(problem, choice.Pair, up, instead, objective) : null,
             instead,
             choice.RunnerUp is { IsPossible: true } possible ? possible.Cost : null);
     }
 
-    private static string RunnerUp(SeasonProblem problem, int pair, SeasonRunnerUp up, string? instead)
+    private static string RunnerUp(SeasonProblem problem, int pair, SeasonRunnerUp up, string? instead, double objective)
     {
         var dam = problem.Dams[problem.Pairs[pair].Dam].Name;
         if (!up.IsPossible)
@@ -153,7 +155,9 @@ internal sealed class SeasonDraft(
         }
 
         var what = instead is null ? $"{dam} would not be paired" : $"{dam} would go to {instead}";
-        return up.Cost <= 1e-6 ? $"Without it {what}, and the plan would be as good." : $"Without it {what}, and the plan would lose {up.Cost:0.####}.";
+        return up.Cost <= 1e-6
+            ? $"Without it {what}, and the plan would be as good."
+            : $"Without it {what}, and the plan would lose {(objective > up.Cost ? OddsText.Percent(Probability.Rounded(up.Cost / objective)) : $"{up.Cost:0.####}")} of what it weighs.";
     }
 
     private static IEnumerable<Danger> Grave(SeasonReckoning reckoning, (int Sire, int Dam) pair) =>

@@ -14,7 +14,7 @@ namespace Clutchwright.Genetics.Crosses;
 /// that the want or a rule of survival names are looked at. Cost: one factor for each pair of different beliefs at such a group, and for each
 /// pair of animals one multiplication a group. Not safe to use from several threads at once.
 /// </remarks>
-public sealed class PairTable
+public sealed partial class PairTable
 {
     private readonly IReadOnlyList<GenotypeBelief> _sires;
     private readonly IReadOnlyList<GenotypeBelief> _dams;
@@ -84,19 +84,15 @@ public sealed class PairTable
         foreach (var site in _counting)
         {
             // Nothing that another group or a rule of survival says makes the impossible possible.
-            if (site.At(sire, dam).IsNever)
+            if (site.ShapeAt(sire, dam).IsNever)
             {
                 return SharedChance.Never;
             }
         }
 
-        if (_tyingRules.Length > 0)
+        if (IsTiedByRule(sire, dam))
         {
-            var possible = Possible(sire, dam);
-            if (Array.Exists(_tyingRules, r => IsSet(possible, r)))
-            {
-                return Cross.Of(Mating.Of(_sires[sire], _dams[dam])).SharedChanceOf(_want);
-            }
+            return Cross.Of(Mating.Of(_sires[sire], _dams[dam])).SharedChanceOf(_want);
         }
 
         var single = Probability.Certain;
@@ -154,7 +150,7 @@ public sealed class PairTable
         Array.Fill(possible, ulong.MaxValue);
         foreach (var site in _sites)
         {
-            var here = site.At(sire, dam).Possible;
+            var here = site.ShapeAt(sire, dam).Possible;
             for (var word = 0; word < possible.Length; word++)
             {
                 possible[word] &= here[word];
@@ -164,7 +160,7 @@ public sealed class PairTable
         return possible;
     }
 
-    private sealed class Site
+    private sealed partial class Site
     {
         private readonly PairTable _table;
         private readonly LinkageGroup _group;
@@ -182,6 +178,11 @@ public sealed class PairTable
             (_ofSires, _sire) = Different(table._sires, group);
             (_ofDams, _dam) = Different(table._dams, group);
             _factors = new Factor?[_ofSires.Count, _ofDams.Count];
+            (_supportOfSire, _supportsOfSires) = Supports(_ofSires);
+            (_supportOfDam, _supportsOfDams) = Supports(_ofDams);
+            _weightsOfSire = [.. _ofSires.Select(Weights)];
+            _weightsOfDam = [.. _ofDams.Select(Weights)];
+            _shapes = new Shape?[_supportsOfSires.Count, _supportsOfDams.Count];
         }
 
         public bool Counts { get; }
@@ -213,30 +214,28 @@ public sealed class PairTable
         {
             var weights = new Probability[sire.Count * dam.Count];
             var values = new Probability[weights.Length][];
-            var possible = new ulong[(_table._dangers.Length + 63) / 64];
-            var isNever = true;
             for (var k = 0; k < weights.Length; k++)
             {
                 var (s, d) = (sire[k / dam.Count], dam[k % dam.Count]);
-                if (!_cases.TryGetValue((s.Value, d.Value), out var known))
-                {
-                    _cases.Add((s.Value, d.Value), known = Reckon(s.Value, d.Value));
-                }
-
                 weights[k] = s.Weight * d.Weight;
-                values[k] = known.Values;
-                isNever &= Array.TrueForAll(known.Values, v => v.IsImpossible);
-                for (var word = 0; word < possible.Length; word++)
-                {
-                    possible[word] |= known.Possible[word];
-                }
+                values[k] = Case(s.Value, d.Value).Values;
             }
 
-            return values[0].Length == 1 ? Merged(weights, values, isNever, possible) : new(weights, values, isNever, possible);
+            return values[0].Length == 1 ? Merged(weights, values) : new(weights, values);
+        }
+
+        private (Probability[] Values, ulong[] Possible) Case(Diplotype sire, Diplotype dam)
+        {
+            if (!_cases.TryGetValue((sire, dam), out var known))
+            {
+                _cases.Add((sire, dam), known = Reckon(sire, dam));
+            }
+
+            return known;
         }
 
         // Of one term most cases give the same few values; put together here they are multiplied once.
-        private static Factor Merged(Probability[] weights, Probability[][] values, bool isNever, ulong[] possible)
+        private static Factor Merged(Probability[] weights, Probability[][] values)
         {
             var count = 0;
             for (var k = 0; k < weights.Length; k++)
@@ -251,7 +250,7 @@ public sealed class PairTable
                 count = Math.Max(count, at + 1);
             }
 
-            return new(weights[..count], values[..count], isNever, possible);
+            return new(weights[..count], values[..count]);
         }
 
         private (Probability[] Values, ulong[] Possible) Reckon(Diplotype sire, Diplotype dam)
@@ -318,7 +317,5 @@ public sealed class PairTable
     /// <summary>One group of one pair of beliefs.</summary>
     /// <param name="Weights">Of the cases of the parents.</param>
     /// <param name="Values">By case and by subset of the want's alternatives.</param>
-    /// <param name="IsNever">Whether no case gives what is wanted here.</param>
-    /// <param name="Possible">A bit for each danger: whether it can come true as far as this group is concerned.</param>
-    private sealed record Factor(Probability[] Weights, Probability[][] Values, bool IsNever, ulong[] Possible);
+    private sealed record Factor(Probability[] Weights, Probability[][] Values);
 }

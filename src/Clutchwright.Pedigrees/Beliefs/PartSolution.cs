@@ -5,13 +5,14 @@ namespace Clutchwright.Pedigrees.Beliefs;
 /// <summary>A part of the network, solved.</summary>
 internal sealed class PartSolution
 {
-    private const int KeptConditions = 64;
+    private const int KeptConditions = 512;
 
     // A part as large as this is not solved again for every two animals; they are then taken as independent given everything.
     private const double JointBudget = 2e7;
     private readonly Lock _turn = new();
-    private readonly Dictionary<int, double[]?[][]> _given = [];
+    private readonly Dictionary<int, double[]?[]> _given = [];
     private readonly int[] _counts;
+    private readonly int[] _starts;
     private readonly Factor[] _factors;
     private readonly EliminationPlan _plan;
 
@@ -19,6 +20,12 @@ internal sealed class PartSolution
     {
         _counts = [.. part.Counts];
         _factors = [.. part.Factors];
+        _starts = new int[_counts.Length];
+        for (var v = 1; v < _starts.Length; v++)
+        {
+            _starts[v] = _starts[v - 1] + _counts[v - 1];
+        }
+
         _plan = plan;
         LogTotal = logTotal;
         Marginals = marginals;
@@ -67,16 +74,22 @@ internal sealed class PartSolution
         return plan.Entries > settings.TableBudget ? null : BucketTree.Of(counts, part.Factors, plan, cancel).LogTotal;
     }
 
+    /// <summary>Gets whether two variables can be read together: not in a sampled or very large part.</summary>
+    public bool HasJoint => Errors is null && _plan.Entries <= JointBudget;
+
     /// <summary>The weights of two variables together; they sum to 1.</summary>
-    /// <remarks>Solves the part once for each state of the first. Of a sampled or very large part the two are taken as independent.</remarks>
+    /// <remarks>Solves the part once for each state of the first; that is kept, so that the first with any other is read off. Without <see cref="HasJoint"/> the two are
+    /// taken as independent.</remarks>
     public double[,] Joint(int first, int second, CancellationToken cancel)
     {
         var joint = new double[_counts[first], _counts[second]];
-        var given = Errors is null && _plan.Entries <= JointBudget ? Given(first, cancel) : null;
+        var given = HasJoint ? Given(first, cancel) : null;
         for (var x = 0; x < _counts[first]; x++)
         {
-            var weights = given is null ? Marginals[second] : given[x]?[second];
-            for (var y = 0; y < _counts[second] && weights is not null; y++)
+            ReadOnlySpan<double> weights = given is null ? Marginals[second]
+                : given[x] is { } all ? all.AsSpan(_starts[second], _counts[second])
+                : [];
+            for (var y = 0; y < weights.Length; y++)
             {
                 joint[x, y] = Marginals[first][x] * weights[y];
             }
@@ -85,7 +98,8 @@ internal sealed class PartSolution
         return joint;
     }
 
-    private double[]?[][] Given(int variable, CancellationToken cancel)
+    // By state of the variable the weights of all variables' states, one after the other; null where it cannot be.
+    private double[]?[] Given(int variable, CancellationToken cancel)
     {
         lock (_turn)
         {
@@ -95,15 +109,22 @@ internal sealed class PartSolution
             }
         }
 
-        var given = new double[]?[_counts[variable]][];
+        var given = new double[]?[_counts[variable]];
         for (var x = 0; x < given.Length; x++)
         {
             var only = new double[_counts[variable]];
             only[x] = 1.0;
             var tree = BucketTree.Of(_counts, _factors.Append(new Factor([variable], only)), _plan, cancel);
-            given[x] = double.IsNegativeInfinity(tree.LogTotal)
-                ? new double[]?[_counts.Length]
-                : [.. Enumerable.Range(0, _counts.Length).Select(tree.Marginal)];
+            if (double.IsNegativeInfinity(tree.LogTotal))
+            {
+                continue;
+            }
+
+            var all = given[x] = new double[_starts[^1] + _counts[^1]];
+            for (var v = 0; v < _counts.Length; v++)
+            {
+                tree.Marginal(v).CopyTo(all.AsSpan(_starts[v]));
+            }
         }
 
         lock (_turn)

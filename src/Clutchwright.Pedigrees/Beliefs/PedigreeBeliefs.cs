@@ -118,9 +118,24 @@ public sealed class PedigreeBeliefs
     public bool AreTied(string first, string second, IReadOnlyList<LinkageGroup>? among = null) =>
         TiedGroups(_nodes[first], _nodes[second]).Any(g => among is null || among.Any(a => a.Index == g));
 
+    /// <summary>A number that animals have in common whose beliefs at one group are tied to each other, so that they must be read together.</summary>
+    /// <param name="group">A group of the species.</param>
+    /// <param name="key">An animal.</param>
+    /// <returns>A number from 0; <c>null</c>: the animal can be one thing only there, which no other changes.</returns>
+    /// <exception cref="KeyNotFoundException">There is no such animal.</exception>
+    public int? TieOf(LinkageGroup group, string key) => VariableOf(group, key) is >= 0 and var variable ? _run.Assembly.PartOf(variable) : null;
+
+    /// <summary>Whether <see cref="Together"/> can say how an animal and those it is tied to hang together at a group; where the part was sampled or is very large
+    /// it takes the two as independent.</summary>
+    /// <param name="group">A group of the species.</param>
+    /// <param name="key">An animal.</param>
+    /// <exception cref="KeyNotFoundException">There is no such animal.</exception>
+    public bool CanReadTogether(LinkageGroup group, string key) =>
+        VariableOf(group, key) is not (>= 0 and var variable) || _run.Solutions[_run.Assembly.PartOf(variable)].HasJoint;
+
     /// <summary>What two animals may be at one group, together.</summary>
     /// <param name="group">A group of the species.</param>
-    /// <param name="first">One animal.</param>
+    /// <param name="first">One animal: the kin are reckoned once for each thing that it may be, and that is kept for its pairs with others.</param>
     /// <param name="second">Another animal.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <returns>Distinct pairs with weights that sum to 1. Where the group is the sex chromosomes and a sex is not known, the diplotype is unordered.</returns>
@@ -159,6 +174,8 @@ public sealed class PedigreeBeliefs
 
         return ExactRatio.Weigh(pairs, weights, IsRatio(solution, [group.Index]));
     }
+
+    private int VariableOf(LinkageGroup group, string key) => _run.InPlay.Contains(group.Index) ? _run.Assembly.Variables[group.Index][_nodes[key]] : -1;
 
     private IEnumerable<int> TiedGroups(int first, int second)
     {

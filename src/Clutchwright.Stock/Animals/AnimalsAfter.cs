@@ -39,6 +39,7 @@ public sealed class AnimalsAfter(Book book)
         var changes = await db.Deeds.AsNoTracking()
             .Where(d => d.DeedId > deed)
             .SelectMany(d => d.Changes)
+            .Where(c => c.Kind == RecordKind.Animal || c.Kind == RecordKind.Statement)
             .Select(c => new { c.DeedId, c.Number, c.Kind, c.RecordId, c.Before })
             .OrderBy(c => c.DeedId).ThenBy(c => c.Number)
             .ToListAsync(cancellation);

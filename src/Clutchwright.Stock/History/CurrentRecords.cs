@@ -1,4 +1,6 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Routes;
+using Clutchwright.Stock.Seasons;
 using Clutchwright.Stock.Statements;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -13,6 +15,8 @@ internal sealed class CurrentRecords
 
     private readonly Dictionary<Guid, Animal> _animals = [];
     private readonly Dictionary<Guid, Statement> _statements = [];
+    private readonly Dictionary<Guid, KeptSeason> _seasons = [];
+    private readonly Dictionary<Guid, AdoptedRoute> _routes = [];
 
     public IEnumerable<Animal> AnimalsOutOfBin => _animals.Values.Where(animal => animal.BinnedAt is null);
 
@@ -35,6 +39,19 @@ internal sealed class CurrentRecords
             }
         }
 
+        // A deed changes few seasons and routes.
+        var seasons = changes.Where(c => c.Kind == RecordKind.Season).Select(c => new KeptSeasonId(c.RecordId)).ToArray();
+        foreach (var season in seasons.Length == 0 ? [] : await db.Seasons.Where(s => seasons.Contains(s.KeptSeasonId)).ToListAsync(cancellation))
+        {
+            records._seasons.Add(season.KeptSeasonId.Value, season);
+        }
+
+        var routes = changes.Where(c => c.Kind == RecordKind.Route).Select(c => new AdoptedRouteId(c.RecordId)).ToArray();
+        foreach (var route in routes.Length == 0 ? [] : await db.Routes.Where(r => routes.Contains(r.AdoptedRouteId)).ToListAsync(cancellation))
+        {
+            records._routes.Add(route.AdoptedRouteId.Value, route);
+        }
+
         return records;
     }
 
@@ -47,6 +64,8 @@ internal sealed class CurrentRecords
         RecordKind.Statement => _statements.TryGetValue(change.RecordId, out var statement)
             ? Snapshots.Write(StatementSnapshot.Of(statement))
             : null,
+        RecordKind.Season => _seasons.TryGetValue(change.RecordId, out var season) ? Snapshots.Write(SeasonSnapshot.Of(season)) : null,
+        RecordKind.Route => _routes.TryGetValue(change.RecordId, out var route) ? Snapshots.Write(RouteSnapshot.Of(route)) : null,
     };
 
     /// <summary>Brings the records to their state before the changes, in the context only.</summary>
@@ -56,7 +75,7 @@ internal sealed class CurrentRecords
         var statements = changes.Where(c => c.Kind == RecordKind.Statement).ToLookup(c => c.Before is null);
         foreach (var going in statements[true])
         {
-            PutBackStatement(db, going);
+            PutBack<Statement, StatementSnapshot>(db, going, _statements, s => new(s), (statement, s) => statement.Take(s));
         }
 
         // A possible sire can go only after it is named no more.
@@ -69,7 +88,17 @@ internal sealed class CurrentRecords
 
         foreach (var coming in statements[false])
         {
-            PutBackStatement(db, coming);
+            PutBack<Statement, StatementSnapshot>(db, coming, _statements, s => new(s), (statement, s) => statement.Take(s));
+        }
+
+        foreach (var change in changes.Where(c => c.Kind == RecordKind.Season))
+        {
+            PutBack<KeptSeason, SeasonSnapshot>(db, change, _seasons, s => new(s), (season, s) => season.Take(s));
+        }
+
+        foreach (var change in changes.Where(c => c.Kind == RecordKind.Route))
+        {
+            PutBack<AdoptedRoute, RouteSnapshot>(db, change, _routes, s => new(s), (route, s) => route.Take(s));
         }
     }
 
@@ -94,20 +123,22 @@ internal sealed class CurrentRecords
         animal.Take(Snapshots.Read<AnimalSnapshot>(change.Before));
     }
 
-    private void PutBackStatement(StockContext db, Change change)
+    private static void PutBack<T, TSnapshot>(
+        StockContext db, Change change, Dictionary<Guid, T> known, Func<TSnapshot, T> make, Action<T, TSnapshot> take)
+        where T : class
     {
         if (change.Before is null)
         {
-            db.Statements.Remove(_statements[change.RecordId]);
-            _statements.Remove(change.RecordId);
+            db.Remove(known[change.RecordId]);
+            known.Remove(change.RecordId);
         }
-        else if (_statements.TryGetValue(change.RecordId, out var statement))
+        else if (known.TryGetValue(change.RecordId, out var record))
         {
-            statement.Take(Snapshots.Read<StatementSnapshot>(change.Before));
+            take(record, Snapshots.Read<TSnapshot>(change.Before));
         }
         else
         {
-            db.Statements.Add(new Statement(Snapshots.Read<StatementSnapshot>(change.Before)));
+            db.Add(make(Snapshots.Read<TSnapshot>(change.Before)));
         }
     }
 }

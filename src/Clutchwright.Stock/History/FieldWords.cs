@@ -1,5 +1,6 @@
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Statements;
 
 namespace Clutchwright.Stock.History;
@@ -15,6 +16,10 @@ internal static class FieldWords
         nameof(StatementSnapshot.WithdrawnAt) => "withdrawn at",
         nameof(StatementSnapshot.Confidence) => "how sure",
         nameof(StatementSnapshot.Test) => "DNA test",
+        nameof(RouteSnapshot.FirstYear) => "first season",
+        nameof(RouteSnapshot.LastYear) => "last season",
+        nameof(RouteSnapshot.AdoptedAt) => "adopted at",
+        nameof(RouteSnapshot.Asked) => "asked",
         _ => field.ToLowerInvariant(),
     };
 
@@ -24,6 +29,7 @@ internal static class FieldWords
     public static string? Value(string field, string? value) => field switch
     {
         nameof(AnimalSnapshot.Status) when Enum.TryParse<AnimalStatus>(value, out var status) => StatusWords.Of(status),
+        nameof(RouteSnapshot.Ending) when Enum.TryParse<RouteEnding>(value, out var ending) => ending == RouteEnding.Reached ? "reached" : "given up",
         nameof(StatementSnapshot.Kind) when Enum.TryParse<StatementKind>(value, out var kind) => StatementWords.Of(kind),
         nameof(AnimalSnapshot.Sex) when Enum.TryParse<Sex>(value, out var sex) => sex == Sex.Male ? "male" : "female",
         _ => value,

@@ -4,4 +4,6 @@ public enum RecordKind
 {
     Animal = 1,
     Statement = 2,
+    Season = 3,
+    Route = 4,
 }

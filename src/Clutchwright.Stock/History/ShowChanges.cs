@@ -32,7 +32,7 @@ public sealed class ShowChanges(Book book)
         var after = Parse(change.After);
         foreach (var name in before.Select(p => p.Key).Union(after.Select(p => p.Key), StringComparer.Ordinal))
         {
-            if (name is nameof(AnimalSnapshot.Id) or nameof(StatementSnapshot.Animal) || JsonNode.DeepEquals(before[name], after[name]))
+            if (name is nameof(AnimalSnapshot.Id) or nameof(StatementSnapshot.Animal) or nameof(RouteSnapshot.Steps) || (name == nameof(SeasonSnapshot.Animals) && change.Kind == RecordKind.Season) || JsonNode.DeepEquals(before[name], after[name]))
             {
                 continue;
             }

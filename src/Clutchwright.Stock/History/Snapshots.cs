@@ -126,11 +126,16 @@ internal static class Snapshots
     public static T Read<T>(string json) => JsonSerializer.Deserialize<T>(json, Options)
         ?? throw new InvalidOperationException("The history holds an empty record.");
 
+    /// <summary>A JSON text inside a snapshot.</summary>
+    public static JsonElement Element(string json) => JsonElement.Parse(json);
+
     /// <summary>Writes kept JSON as today's program would write it, so that it can be compared.</summary>
     public static string? Rewrite(RecordKind kind, string? json) => json is null ? null : kind switch
     {
         RecordKind.Animal => Write(Read<AnimalSnapshot>(json)),
         RecordKind.Statement => Write(Read<StatementSnapshot>(json)),
+        RecordKind.Season => Write(Read<SeasonSnapshot>(json)),
+        RecordKind.Route => Write(Read<RouteSnapshot>(json)),
     };
 
     /// <summary>The names of the fields in which two states differ; none if one of them is no state.</summary>

@@ -97,6 +97,15 @@ public sealed class UndoDeed(Book book)
             .Concat(statements
                 .Where(s => !going.ContainsKey((RecordKind.Statement, s.StatementId.Value)))
                 .Select(s => (s.StatementId.Value, Parent: (AnimalId?)s.AnimalId, Tag: StatementWords.Of(s.Kind, s.Text))));
+        foreach (var season in await db.Seasons.AsNoTracking().ToListAsync(cancellation))
+        {
+            if (season.Animals.FirstOrDefault(a => going.ContainsKey((RecordKind.Animal, a.Animal.Value))) is { } named
+                && !going.ContainsKey((RecordKind.Season, season.KeptSeasonId.Value)))
+            {
+                return new HistoryProblem.StillUsed(undone.DeedId, named.Name, $"the season of {season.Year}");
+            }
+        }
+
         foreach (var (_, parent, tag) in links)
         {
             if (parent is { } id && going.TryGetValue((RecordKind.Animal, id.Value), out var label))

@@ -1,5 +1,7 @@
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.History;
+using Clutchwright.Stock.Routes;
+using Clutchwright.Stock.Seasons;
 using Clutchwright.Stock.Statements;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
@@ -11,5 +13,9 @@ internal sealed class UtcConverter() : ValueConverter<DateTime, DateTime>(
 internal sealed class AnimalIdConverter() : ValueConverter<AnimalId, Guid>(id => id.Value, value => new AnimalId(value));
 
 internal sealed class StatementIdConverter() : ValueConverter<StatementId, Guid>(id => id.Value, value => new StatementId(value));
+
+internal sealed class KeptSeasonIdConverter() : ValueConverter<KeptSeasonId, Guid>(id => id.Value, value => new KeptSeasonId(value));
+
+internal sealed class AdoptedRouteIdConverter() : ValueConverter<AdoptedRouteId, Guid>(id => id.Value, value => new AdoptedRouteId(value));
 
 internal sealed class DeedIdConverter() : ValueConverter<DeedId, long>(id => id.Number, number => new DeedId(number));

@@ -1,6 +1,8 @@
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.History;
+using Clutchwright.Stock.Routes;
+using Clutchwright.Stock.Seasons;
 using Clutchwright.Stock.Statements;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
@@ -16,6 +18,10 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
     public DbSet<PossibleSire> PossibleSires => Set<PossibleSire>();
 
     public DbSet<Statement> Statements => Set<Statement>();
+
+    public DbSet<KeptSeason> Seasons => Set<KeptSeason>();
+
+    public DbSet<AdoptedRoute> Routes => Set<AdoptedRoute>();
 
     public DbSet<Deed> Deeds => Set<Deed>();
 
@@ -36,7 +42,12 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
         var last = await Deeds.MaxAsync(d => (DeedId?)d.DeedId, cancellation);
         var deed = new Deed(new DeedId((last?.Number ?? 0) + 1), when, who, words, undoes);
         RecordAnimals(deed);
-        RecordStatements(deed);
+        Record<Statement>(
+            deed, RecordKind.Statement, s => s.StatementId.Value, e => Snapshots.Write(StatementSnapshot.Original(e)), s => Snapshots.Write(StatementSnapshot.Of(s)), s => s.NewVersion());
+        Record<KeptSeason>(
+            deed, RecordKind.Season, s => s.KeptSeasonId.Value, e => Snapshots.Write(SeasonSnapshot.Original(e)), s => Snapshots.Write(SeasonSnapshot.Of(s)), s => s.NewVersion());
+        Record<AdoptedRoute>(
+            deed, RecordKind.Route, r => r.AdoptedRouteId.Value, e => Snapshots.Write(RouteSnapshot.Original(e)), r => Snapshots.Write(RouteSnapshot.Of(r)), r => r.NewVersion());
         if (deed.Changes.Count == 0)
         {
             return null;
@@ -57,6 +68,9 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
         configurationBuilder.Properties<DateTime>().HaveConversion<UtcConverter>();
         configurationBuilder.Properties<AnimalId>().HaveConversion<AnimalIdConverter>();
         configurationBuilder.Properties<StatementId>().HaveConversion<StatementIdConverter>();
+        configurationBuilder.Properties<KeptSeasonId>().HaveConversion<KeptSeasonIdConverter>();
+        configurationBuilder.Properties<AdoptedRouteId>().HaveConversion<AdoptedRouteIdConverter>();
+        configurationBuilder.Properties<RouteEnding>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<DeedId>().HaveConversion<DeedIdConverter>();
         configurationBuilder.Properties<Sex>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<AnimalStatus>().HaveConversion<string>().HaveMaxLength(20);
@@ -93,18 +107,18 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
         }
     }
 
-    private void RecordStatements(Deed deed)
+    private void Record<T>(
+        Deed deed, RecordKind kind, Func<T, Guid> id, Func<EntityEntry<T>, string> original, Func<T, string> current, Action<T> newVersion)
+        where T : class
     {
-        foreach (var entry in ChangeTracker.Entries<Statement>().Where(IsChanged).ToList())
+        foreach (var entry in ChangeTracker.Entries<T>().Where(IsChanged).ToList())
         {
-            var before = entry.State == EntityState.Added
-                ? null
-                : Snapshots.Write(StatementSnapshot.Original(entry));
-            var after = entry.State == EntityState.Deleted ? null : Snapshots.Write(StatementSnapshot.Of(entry.Entity));
+            var before = entry.State == EntityState.Added ? null : original(entry);
+            var after = entry.State == EntityState.Deleted ? null : current(entry.Entity);
             if (!string.Equals(before, after, StringComparison.Ordinal))
             {
-                deed.Add(RecordKind.Statement, entry.Entity.StatementId.Value, entry.Entity.ToString(), before, after);
-                entry.Entity.NewVersion();
+                deed.Add(kind, id(entry.Entity), entry.Entity.ToString()!, before, after);
+                newVersion(entry.Entity);
             }
         }
     }

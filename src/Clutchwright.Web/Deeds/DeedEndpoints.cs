@@ -1,12 +1,17 @@
 using System.Globalization;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Routes;
+using Clutchwright.Desk.Season;
 using Clutchwright.Desk.Words;
 using Clutchwright.Web.Layout;
+using Clutchwright.Web.Routes;
+using Clutchwright.Web.Season;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.AspNetCore.WebUtilities;
 
 namespace Clutchwright.Web.Deeds;
 
@@ -28,6 +33,43 @@ internal static class DeedEndpoints
             var answer = await demo.RunAsync(Keeper.Name, cancel);
             return answer.Value is { } done ? Back(back, done.Deed) : Refused(answer.Problems, back);
         });
+        endpoints.MapPost("/deeds/season", async (
+            KeepSeason keep, [FromForm] string draft, [FromForm] int year, [FromForm] string? from, [FromForm] string? back, CancellationToken cancel) =>
+            Done(
+                await keep.RunAsync(
+                    year, Guid.TryParse(from, out var version) ? version : null, SeasonGoals.Write(SeasonForm.Read(QueryOf(draft))), Keeper.Name, cancel),
+                back));
+        endpoints.MapPost("/deeds/adopt", async (
+            RouteAnswers answers, AdoptedRoutes routes, [FromForm] string question, [FromForm] int route, CancellationToken cancel) =>
+        {
+            var form = RouteForm.Read(QueryOf(question));
+            var problems = new List<AskedWrongly>();
+            var asked = form.ToQuestion(problems);
+            if (problems.Count > 0)
+            {
+                return Refused(problems, question);
+            }
+
+            var answer = await answers.AskAsync(form, asked, cancel);
+            return answer.Value?.Routes.FirstOrDefault(r => r.Number == route) is { } chosen
+                ? Done(await routes.AdoptAsync(asked, chosen, Keeper.Name, cancel), "/season")
+                : Refused(answer.Problems.Count > 0 ? answer.Problems : [new("route", "The stock has changed, and this route is not found any more. Ask for the routes again.")], question);
+        });
+        endpoints.MapPost("/deeds/route-goals", async (
+            RouteAnswers answers, AdoptedRoutes routes, [FromForm] Guid id, [FromForm] int route, CancellationToken cancel) =>
+        {
+            if (await routes.QuestionAsync(id, cancel) is not { } asked)
+            {
+                return Refused([new("route", "This route is over, or there is none such in the book.")], "/route");
+            }
+
+            var answer = await answers.AskAsync(RouteForm.Of(id, asked), asked, cancel);
+            return answer.Value is { } found
+                ? Done(await routes.AskOfSeasonAsync(id, found, route, Keeper.Name, cancel), "/season")
+                : Refused(answer.Problems, "/route");
+        });
+        endpoints.MapPost("/deeds/route-end", async (AdoptedRoutes routes, [FromForm] Guid id, [FromForm] string ending, CancellationToken cancel) =>
+            Done(await routes.EndAsync(id, ending == "reached", Keeper.Name, cancel), "/route"));
         endpoints.MapPost("/theme", ([FromForm] string? theme, [FromForm] string? back, HttpContext context) =>
         {
             context.Response.Cookies.Append(Theme.CookieName, Theme.Known(theme), new CookieOptions
@@ -45,6 +87,10 @@ internal static class DeedEndpoints
                 "text/csv; charset=utf-8",
                 $"clutchwright-stock-{time.GetLocalNow():yyyy-MM-dd}.csv"));
     }
+
+    // A form that is sent on holds the address of the page that it was made on.
+    private static QueryCollection QueryOf(string address) =>
+        new(QueryHelpers.ParseQuery(address.IndexOf('?', StringComparison.Ordinal) is >= 0 and var at ? address[at..] : string.Empty));
 
     private static IResult Done(Answer<DeedLine> answer, string? back) =>
         answer.Value is { } deed ? Back(back, deed.Id) : Refused(answer.Problems, back);

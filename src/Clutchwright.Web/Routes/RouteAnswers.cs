@@ -7,7 +7,7 @@ namespace Clutchwright.Web.Routes;
 
 /// <summary>The last answers on routes, kept until the book or the day changes, so that another route of the same answer is shown at once.</summary>
 /// <remarks>One search runs at a time; the others wait for their turn. A search stops when the request that asked for it does.</remarks>
-internal sealed class RouteAnswers(PlanRoute plan, ListDeeds deeds, TimeProvider clock) : IDisposable
+internal sealed class RouteAnswers(PlanRoute plan, ShowToday stock, TimeProvider clock) : IDisposable
 {
     private const int MostKept = 32;
 
@@ -47,10 +47,10 @@ internal sealed class RouteAnswers(PlanRoute plan, ListDeeds deeds, TimeProvider
 
     public void Dispose() => _turn.Dispose();
 
-    // What an answer rests on: the question, the last deed of the book, and the day, by which animals come of age.
+    // What an answer rests on: the question, the animals as recorded, and the day, by which they come of age.
     private async Task<string> KeyAsync(RouteForm form, CancellationToken cancel)
     {
-        var last = (await deeds.RunAsync(null, 1, cancel)) is [{ } deed, ..] ? deed.Id : 0;
+        var last = await stock.StockAsOfAsync(cancel);
         var today = DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
         return string.Create(CultureInfo.InvariantCulture, $"{last} {today:yyyy-MM-dd} {form.Question()}");
     }

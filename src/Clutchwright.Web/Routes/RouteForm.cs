@@ -36,8 +36,11 @@ public sealed record RouteForm
 
     public bool Purchases { get; init; }
 
-    /// <summary>Gets the number of the route that is shown.</summary>
-    public int Route { get; init; } = 1;
+    /// <summary>Gets the number of the route that is shown; <c>null</c>: not said.</summary>
+    public int? Route { get; init; }
+
+    /// <summary>Gets the adopted route of which it is asked how it stands.</summary>
+    public Guid? For { get; init; }
 
     /// <summary>Gets whether the form says more than what is wanted and by when.</summary>
     public bool SaysMore => Buy.Count > 0 || Purchases
@@ -56,7 +59,24 @@ public sealed record RouteForm
         AnimalCost = Text(query, "animal-cost"),
         BoughtCost = Text(query, "bought-cost"),
         Purchases = Text(query, "purchases") is not null,
-        Route = int.TryParse(Text(query, "route"), NumberStyles.None, CultureInfo.InvariantCulture, out var route) ? Math.Max(1, route) : 1,
+        Route = int.TryParse(Text(query, "route"), NumberStyles.None, CultureInfo.InvariantCulture, out var route) ? Math.Max(1, route) : null,
+        For = Guid.TryParse(Text(query, "for"), out var id) ? id : null,
+    };
+
+    /// <summary>The form of an adopted route, as it is asked now.</summary>
+    public static RouteForm Of(Guid id, RoutesQuestion question) => new()
+    {
+        For = id,
+        Want = question.Want,
+        Seasons = Links.Number(question.Seasons),
+        Buy = question.Buy,
+        Rearing = Written(question.Rearing * 100.0),
+        Space = question.MostRaised is { } space ? Links.Number(space) : null,
+        Dams = Links.Number(question.MostDams),
+        MostInbreeding = question.MostInbreeding is { } most ? Written(most * 100.0) : null,
+        ClutchCost = Written(question.Costs.Clutch),
+        AnimalCost = Written(question.Costs.Animal),
+        BoughtCost = Written(question.Costs.Bought),
     };
 
     /// <summary>The address that asks this, without the route that is shown.</summary>
@@ -64,7 +84,7 @@ public sealed record RouteForm
 
     /// <summary>The address that asks this.</summary>
     /// <param name="more">What else it says.</param>
-    public string Link(params IEnumerable<(string Name, string? Value)> more) => Links.With(
+    public string Link(params IEnumerable<(string Name, string? Value)> more) => For is { } id ? Links.With("/route", [("for", id.ToString("N")), .. more]) : Links.With(
         "/route",
         [
             ("want", Want), ("seasons", Seasons), ("buy", Buy.Count == 0 ? null : string.Join('\n', Buy)), ("rearing", Rearing), ("space", Space), ("dams", Dams),
@@ -73,7 +93,7 @@ public sealed record RouteForm
         ]);
 
     /// <summary>The address that shows one of the routes.</summary>
-    public string ToRoute(int number) => $"{Link(("route", number == 1 ? null : Links.Number(number)))}#route";
+    public string ToRoute(int number) => $"{Link(("route", number == 1 && For is null ? null : Links.Number(number)))}#route";
 
     /// <summary>The question, without what in the address cannot be read.</summary>
     /// <param name="problems">Takes what cannot be read.</param>
@@ -127,6 +147,8 @@ public sealed record RouteForm
         problems.Add(new AskedWrongly(where, $"Give a share in percent, {(allowsZero ? "from 0 to 100" : "above 0 and up to 100")}, not “{text}”."));
         return null;
     }
+
+    private static string Written(double number) => Math.Round(number, 9).ToString("0.#########", CultureInfo.InvariantCulture);
 
     private static double Cost(string? text, string where, List<AskedWrongly> problems)
     {

@@ -1,53 +1,54 @@
 using System.Globalization;
-using System.Text.Json;
-using System.Text.Json.Nodes;
-using Clutchwright.Desk.Season;
 using Clutchwright.Desk.Words;
 using Microsoft.AspNetCore.Http;
 
 namespace Clutchwright.Web.Season;
 
-/// <summary>A goal as it is written in a row of the form.</summary>
-public sealed record SeasonGoalRow(string Want, string? Least, string? Weight)
-{
-    /// <summary>Reads <c>WANT</c>, <c>WANT*WEIGHT</c> or <c>WANT*WEIGHT*LEAST</c>.</summary>
-    public static SeasonGoalRow Read(string text)
-    {
-        var parts = text.Split('*', StringSplitOptions.TrimEntries);
-        return new(parts[0], parts.Length > 2 && parts[2].Length > 0 ? parts[2] : null, parts.Length > 1 && parts[1].Length > 0 ? parts[1] : null);
-    }
-
-    /// <summary>Writes it as <see cref="Read"/> reads it.</summary>
-    public override string ToString() => (Least, Weight) switch
-    {
-        (null or "1", null or "1") => Want,
-        (null or "1", _) => $"{Want}*{Weight}",
-        _ => $"{Want}*{Weight ?? "1"}*{Least}",
-    };
-}
-
 /// <summary>A season that is planned, as the address holds it.</summary>
 public sealed record SeasonForm
 {
-    private const int MostGoals = 20;
-    private const string FileName = "season";
+    private const int MostRows = 40;
+
+    /// <summary>The limits, as the goals file and as the address name them.</summary>
+    private static readonly (string Key, string Field)[] LimitFields =
+    [
+        ("matingsPerMale", "matings"), ("clutches", "clutches"), ("eggs", "eggs"), ("hatchlings", "hatchlings"), ("inbreeding", "inbreeding"),
+        ("meanInbreeding", "mean-inbreeding"), ("restMonths", "rest"),
+    ];
+
+    /// <summary>Gets the year by which the season is called; <c>null</c>: the one at hand.</summary>
+    public string? Year { get; init; }
+
+    /// <summary>Gets which state of the kept season it began from.</summary>
+    public string? From { get; init; }
+
+    /// <summary>Gets the day it begins.</summary>
+    public string? On { get; init; }
 
     public IReadOnlyList<SeasonGoalRow> Goals { get; init; } = [];
 
-    public string? Matings { get; init; }
+    /// <summary>Gets what is asked of the limits, by the names of the address; shares in percent.</summary>
+    public IReadOnlyDictionary<string, string> Limits { get; init; } = new Dictionary<string, string>();
 
-    public string? Clutches { get; init; }
+    public IReadOnlyList<SeasonAnimalRow> Animals { get; init; } = [];
 
-    public string? Eggs { get; init; }
+    /// <summary>Gets the pairs that must be.</summary>
+    public IReadOnlyList<SeasonCouple> Pinned { get; init; } = [];
 
-    /// <summary>Gets the most inbreeding of the young, in percent.</summary>
-    public string? Inbreeding { get; init; }
+    /// <summary>Gets the pairs that must not be.</summary>
+    public IReadOnlyList<SeasonCouple> Banned { get; init; } = [];
 
-    /// <summary>Gets the pairs that must be, as <c>SIRE|DAM</c>.</summary>
-    public IReadOnlyList<string> Pinned { get; init; } = [];
+    /// <summary>Gets the pairs that may be although their young can die or suffer.</summary>
+    public IReadOnlyList<SeasonCouple> Lifted { get; init; } = [];
 
-    /// <summary>Gets the pairs that must not be, as <c>SIRE|DAM</c>.</summary>
-    public IReadOnlyList<string> Banned { get; init; } = [];
+    /// <summary>Gets the rows of two goals of which it is asked what one costs of the other, as <c>1|2</c>.</summary>
+    public string? TradeOff { get; init; }
+
+    /// <summary>Gets the keeper's note.</summary>
+    public string? Note { get; init; }
+
+    /// <summary>Gets whether the address holds a season itself; else it is read from the book.</summary>
+    public bool IsDraft { get; init; }
 
     /// <summary>Gets whether anything is asked.</summary>
     public bool IsAsked => Goals.Count > 0;
@@ -56,118 +57,92 @@ public sealed record SeasonForm
     public string Link => Links.With(
         "/season",
         [
+            ("draft", "yes"), ("year", Year), ("from", From), ("on", On),
             .. Goals.Select(g => ("goal", (string?)g.ToString())),
-            ("matings", Matings), ("clutches", Clutches), ("eggs", Eggs), ("inbreeding", Inbreeding),
-            .. Pinned.Select(p => ("pin", (string?)p)), .. Banned.Select(b => ("ban", (string?)b)),
+            .. LimitFields.Select(l => (l.Field, Limits.GetValueOrDefault(l.Field))),
+            .. Animals.Select(a => ("animal", (string?)a.ToString())),
+            .. Pinned.Select(p => ("pin", (string?)p.ToString())), .. Banned.Select(b => ("ban", (string?)b.ToString())), .. Lifted.Select(l => ("lift", (string?)l.ToString())),
+            ("trade", TradeOff), ("note", Note),
         ]);
 
     public static SeasonForm Read(IQueryCollection query)
     {
-        var rows = Enumerable.Range(1, MostGoals)
-            .Select(i => Number(i))
-            .Where(i => Text(query, $"want{i}") is not null)
-            .Select(i => new SeasonGoalRow(Text(query, $"want{i}")!, Text(query, $"least{i}"), Text(query, $"weight{i}")));
+        var rows = Rows(i => SeasonGoalRow.Read(query, i));
+        var lifted = Text(query, "lift-sire") is { } sire && Text(query, "lift-dam") is { } dam ? new SeasonCouple(sire, dam, Text(query, "lift-why")) : null;
         return new()
         {
-            Goals = [.. Texts(query, "goal").Select(SeasonGoalRow.Read).Where(g => g.Want.Length > 0).Concat(rows).Take(MostGoals)],
-            Matings = Text(query, "matings"),
-            Clutches = Text(query, "clutches"),
-            Eggs = Text(query, "eggs"),
-            Inbreeding = Text(query, "inbreeding"),
-            Pinned = Texts(query, "pin"),
-            Banned = Texts(query, "ban"),
+            IsDraft = query.Keys.Any(k => k is not ("year" or "deed" or "saved")),
+            Year = Text(query, "year"),
+            From = Text(query, "from"),
+            On = Text(query, "on"),
+            Goals = [.. Texts(query, "goal").Select(SeasonGoalRow.Read).Where(g => g.Want.Length > 0).Concat(rows).Take(MostRows)],
+            Limits = LimitFields.Select(l => (l.Field, Value: Text(query, l.Field))).Where(l => l.Value is not null).ToDictionary(l => l.Field, l => l.Value!),
+            Animals = [.. Texts(query, "animal").Select(SeasonAnimalRow.Read).OfType<SeasonAnimalRow>().Concat(Rows(i => SeasonAnimalRow.Read(query, i)))],
+            Pinned = Couples(query, "pin"),
+            Banned = Couples(query, "ban"),
+            Lifted = [.. Couples(query, "lift"), .. lifted is null ? [] : new[] { lifted }],
+            TradeOff = Text(query, "trade") ?? (Text(query, "trade-of") is { } one && Text(query, "trade-for") is { } other && one != other ? $"{one}|{other}" : null),
+            Note = Text(query, "note"),
         };
     }
 
-    public static string Couple(string sire, string dam) => $"{sire}|{dam}";
+    public string? Limit(string field) => Limits.GetValueOrDefault(field);
 
-    public bool IsPinned(string couple) => Pinned.Contains(couple, StringComparer.OrdinalIgnoreCase);
+    public bool IsPinned(string sire, string dam) => Pinned.Any(c => c.IsOf(sire, dam));
 
-    public bool IsBanned(string couple) => Banned.Contains(couple, StringComparer.OrdinalIgnoreCase);
+    public bool IsBanned(string sire, string dam) => Banned.Any(c => c.IsOf(sire, dam));
 
     /// <summary>The same with a pair that must be.</summary>
-    public SeasonForm Pin(string couple) => Free(couple) is var free ? free with { Pinned = [.. free.Pinned, couple] } : this;
+    public SeasonForm Pin(string sire, string dam) => Free(sire, dam) is var free ? free with { Pinned = [.. free.Pinned, new(sire, dam)] } : this;
 
     /// <summary>The same with a pair that must not be.</summary>
-    public SeasonForm Ban(string couple) => Free(couple) is var free ? free with { Banned = [.. free.Banned, couple] } : this;
+    public SeasonForm Ban(string sire, string dam) => Free(sire, dam) is var free ? free with { Banned = [.. free.Banned, new(sire, dam)] } : this;
 
     /// <summary>The same with a pair neither pinned nor banned.</summary>
-    public SeasonForm Free(string couple) => this with { Pinned = Without(Pinned, couple), Banned = Without(Banned, couple) };
-
-    /// <summary>What is asked, as a goals file.</summary>
-    public SeasonQuestion ToQuestion()
+    public SeasonForm Free(string sire, string dam) => this with
     {
-        // Each goal has a name of its own, also where two rows want the same.
-        var goals = Goals.Select((g, i) => (JsonNode?)new JsonObject
-        {
-            ["name"] = Goals.Take(i).Any(o => Named(o) == Named(g)) ? $"{Named(g)} (row {Number(i + 1)})" : Named(g),
-            ["want"] = g.Want,
-            ["atLeast"] = Figure(g.Least),
-            ["weight"] = Figure(g.Weight),
-        });
-        var file = new JsonObject
-        {
-            ["goals"] = new JsonArray([.. goals]),
-            ["limits"] = new JsonObject
-            {
-                ["matingsPerMale"] = Figure(Matings),
-                ["clutches"] = Figure(Clutches),
-                ["eggs"] = Figure(Eggs),
-                ["inbreeding"] = Share(Inbreeding),
-            },
-            ["pin"] = Couples(Pinned),
-            ["ban"] = Couples(Banned),
-        };
-        return new(new NamedFile(FileName, JsonSerializer.SerializeToUtf8Bytes<JsonNode>(file)));
-    }
+        Pinned = [.. Pinned.Where(c => !c.IsOf(sire, dam))],
+        Banned = [.. Banned.Where(c => !c.IsOf(sire, dam))],
+    };
 
     /// <summary>The field a problem belongs to; <c>null</c>: none.</summary>
     public string? FieldOf(AskedWrongly problem)
     {
         for (var i = 1; i <= Goals.Count; i++)
         {
-            var place = $"goals[{Number(i)}]";
-            if (problem.Where.Contains(place, StringComparison.Ordinal))
+            if (problem.Where.Contains($"goals[{Number(i)}]", StringComparison.Ordinal))
             {
-                return (problem.Where.Contains("atLeast", StringComparison.Ordinal) ? "least" : problem.Where.Contains("weight", StringComparison.Ordinal) ? "weight" : "want") + Number(i);
+                return new[] { ("atLeast", "count"), ("weight", "weight"), ("least", "floor") }
+                    .Where(f => problem.Where.EndsWith(f.Item1, StringComparison.Ordinal)).Select(f => f.Item2).FirstOrDefault("want") + Number(i);
             }
         }
 
-        return new[] { ("matingsPerMale", "matings"), ("clutches", "clutches"), ("eggs", "eggs"), ("inbreeding", "inbreeding") }
-            .Where(f => problem.Where.EndsWith(f.Item1, StringComparison.Ordinal)).Select(f => f.Item2).FirstOrDefault();
+        if (Animals.Select((a, i) => (a, i)).Where(a => problem.Where.Contains($"animals.{a.a.Tag}", StringComparison.Ordinal)
+            || (problem.Where.EndsWith("animals", StringComparison.Ordinal) && problem.Text.Contains($"'{a.a.Tag}'", StringComparison.Ordinal)))
+            .Select(a => (int?)a.i).FirstOrDefault() is { } row)
+        {
+            return $"animal{Number(row + 1)}";
+        }
+
+        return LimitFields.Where(f => problem.Where.EndsWith($"limits.{f.Key}", StringComparison.Ordinal)).Select(f => f.Field).FirstOrDefault()
+            ?? (problem.Where.EndsWith(", on", StringComparison.Ordinal) ? "on" : null);
     }
 
-    private static string Named(SeasonGoalRow goal) => goal.Least is null or "1" ? goal.Want : $"{goal.Least} {goal.Want}";
+    internal static IEnumerable<(string Key, string Field)> LimitNames => LimitFields;
 
-    private static JsonArray Couples(IEnumerable<string> couples) => new([.. couples.Select(c => c.Split('|', 2)).Select(p => (JsonNode?)new JsonObject
-    {
-        ["sire"] = p[0].Trim(),
-        ["dam"] = p.Length > 1 ? p[1].Trim() : null,
-    })]);
+    internal static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 
-    // What is no number goes through as it stands, so that the reader says what is wrong with it.
-    private static JsonValue? Figure(string? text) => text is null ? null
-        : int.TryParse(text, NumberStyles.Integer, CultureInfo.InvariantCulture, out var whole) ? JsonValue.Create(whole)
-        : Parsed(text) is { } number ? JsonValue.Create(number)
-        : JsonValue.Create(text);
-
-    private static JsonValue? Share(string? text) => text is null ? null
-        : Parsed(text.TrimEnd('%', ' ')) is { } number ? JsonValue.Create(number / 100.0)
-        : JsonValue.Create(text);
-
-    private static double? Parsed(string text) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number) ? number : null;
-
-    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
-
-    private static string[] Without(IEnumerable<string> couples, string couple) => [.. couples.Where(c => !c.Equals(couple, StringComparison.OrdinalIgnoreCase))];
-
-    private static string[] Texts(IQueryCollection query, string name) =>
-        [.. query[name].OfType<string>().Select(t => t.Trim()).Where(t => t.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)];
-
-    private static string? Text(IQueryCollection query, string name)
+    internal static string? Text(IQueryCollection query, string name)
     {
         var text = query[name].ToString().Trim();
         return text.Length == 0 ? null : text;
     }
+
+    private static IEnumerable<T> Rows<T>(Func<string, T?> read)
+        where T : class => Enumerable.Range(1, MostRows).Select(i => read(Number(i))).OfType<T>();
+
+    private static SeasonCouple[] Couples(IQueryCollection query, string name) => Array.ConvertAll(Texts(query, name), SeasonCouple.Read);
+
+    private static string[] Texts(IQueryCollection query, string name) =>
+        [.. query[name].OfType<string>().Select(t => t.Trim()).Where(t => t.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)];
 }

@@ -1,6 +1,8 @@
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.History;
+using Clutchwright.Stock.Routes;
+using Clutchwright.Stock.Seasons;
 using Clutchwright.Stock.Statements;
 using Clutchwright.Stock.Tests.Testing;
 using CsCheck;
@@ -46,7 +48,7 @@ public sealed class UndoTests
     /// undoing the undoings leads forward again.</summary>
     [Fact]
     public async Task RunAsync_AnyDeedsUndoneBackwards_GivesEveryStateAgain() =>
-        await Gen.Int[0, 9].Array[1, 14].SampleAsync(
+        await Gen.Int[0, 12].Array[1, 14].SampleAsync(
             async choices =>
             {
                 using var book = await TestBook.NewAsync();
@@ -223,6 +225,18 @@ public sealed class UndoTests
                 break;
             case 9:
                 await book.TryImportAsync($"id,sire,dam,seen\nI{step},J{step}|K{step},L{step},Pastel\nJ{step},,,\nK{step},,,normal\nL{step},,,\n");
+                break;
+            case 10:
+                var kept = (await new ListSeasons(book.Book).RunAsync(TestBook.Cancellation)).Expect().FirstOrDefault(s => s.Year == 2027);
+                (await new KeepSeason(book.Book).RunAsync(
+                    new(2027, kept?.Version, $"{{ \"note\": \"{step}\" }}", animal is null ? [] : [new(animal.Tag, animal.AnimalId)]), TestBook.Who, TestBook.Cancellation)).Expect();
+                break;
+            case 11:
+                (await new AdoptRoute(book.Book).RunAsync(
+                    AdoptedRouteId.New(), new($"Clown {step}", 2027, 2030, "{}", "{}"), null, TestBook.Who, TestBook.Cancellation)).Expect();
+                break;
+            case 12 when (await new ListRoutes(book.Book).RunAsync(TestBook.Cancellation)).Expect().FirstOrDefault(r => r.Ending is null) is { } route:
+                (await new EndRoute(book.Book).RunAsync(route.AdoptedRouteId, RouteEnding.GivenUp, null, TestBook.Who, TestBook.Cancellation)).Expect();
                 break;
         }
     }

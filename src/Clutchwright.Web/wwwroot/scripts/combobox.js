@@ -84,7 +84,12 @@ export function offerCompletions(box) {
     input.dispatchEvent(new Event("change", { bubbles: true }));
   }
 
-  async function ask() {
+  // A word that is written out needs no list in the way of what stands below; the arrow keys still open it.
+  function isWritten({ text, from, length }) {
+    return text.toLowerCase() === input.value.slice(from, from + length).toLowerCase();
+  }
+
+  async function ask(byKey) {
     const turn = ++asked;
     request?.abort();
     request = new AbortController();
@@ -93,7 +98,7 @@ export function offerCompletions(box) {
       const response = await fetch(`/complete?${query}`, { signal: request.signal });
       const found = response.ok ? await response.json() : [];
       if (turn === asked && document.activeElement === input) {
-        show(found);
+        show(byKey || !found.some(isWritten) ? found : []);
       }
     } catch {
       // Without a connection it is a plain text box.
@@ -107,7 +112,7 @@ export function offerCompletions(box) {
       return;
     }
 
-    timer = setTimeout(ask, pauseMilliseconds);
+    timer = setTimeout(() => ask(false), pauseMilliseconds);
   });
 
   input.addEventListener("keydown", (event) => {
@@ -118,7 +123,7 @@ export function offerCompletions(box) {
     if (event.key === "ArrowDown" || event.key === "ArrowUp") {
       event.preventDefault();
       if (list.hidden) {
-        ask();
+        ask(true);
         return;
       }
 
