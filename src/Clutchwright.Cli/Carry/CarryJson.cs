@@ -27,6 +27,7 @@ internal static class CarryJson
                     ["text"] = cause.Text,
                     ["check"] = cause.Check,
                 }.With("probability", cause.Chance)),
+                ["notWeighed"] = JsonShapes.Array(c.NotWeighed),
             }),
             ["method"] = answer.IsExact ? "exact" : "sampled",
         };

@@ -45,6 +45,10 @@ internal static class CarryPage
                 page.Table(
                     [">", "what may have gone wrong", "to check"],
                     [.. contradiction.Causes.Select(c => new[] { OddsText.Percent(c.Chance), Page.Plain(c.Text), Page.Plain(c.Check) })]);
+                if (contradiction.NotWeighedText is { } notWeighed)
+                {
+                    page.Line(Page.Plain(notWeighed));
+                }
             }
         }
 

@@ -33,7 +33,7 @@ internal static class RoutePage
             {
                 page.Line(Page.Plain(
                     $"Planned anew after every hatch, {outlook.Tries:N0} tries: {Percent(outlook.Chance)} (± {Percent(outlook.StandardErrors[^1])}), "
-                    + $"{OddsText.Mean(outlook.Clutches.Mean)} clutches and {OddsText.Mean(outlook.Raised.Mean)} animals kept back on average."));
+                    + $"on average {OddsText.Mean(outlook.Clutches.Mean)} clutches, and animals kept back {OddsText.Mean(outlook.Raised.Mean)}."));
                 page.Line(Page.Plain($"By season: {string.Join(", ", outlook.ChanceBySeason.Skip(1).Select((c, i) => $"{i + 1}: {Percent(c)}"))}."));
             }
         }

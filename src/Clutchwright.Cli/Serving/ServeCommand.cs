@@ -63,7 +63,10 @@ internal static class ServeCommand
             }
 
             await terminal.Output.FlushAsync(cancel);
+            using var closing = CancellationTokenSource.CreateLinkedTokenSource(cancel, app.Lifetime.ApplicationStopping);
+            var firstPages = app.AskForFirstPagesAsync(closing.Token);
             await app.WaitForShutdownAsync(cancel);
+            await firstPages;
             return ExitCode.Answered;
         });
         return command;

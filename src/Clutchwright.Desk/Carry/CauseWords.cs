@@ -8,16 +8,20 @@ internal sealed class CauseWords(OpenCatalogue catalogue, StockRecord record)
 {
     private const int MostNamed = 4;
 
-    public string Text(ClashCause cause) => cause.Kind switch
+    public string Text(ClashCause cause) => Text(cause.Kind, cause.Animal, cause.Clutch, cause.Other);
+
+    public string Text(UnweighedCause cause) => Text(cause.Kind, cause.Animal, cause.Clutch, cause.Other);
+
+    private string Text(CauseKind kind, string animal, IReadOnlyList<string> clutch, string? other) => kind switch
     {
-        CauseKind.Misread => $"{Tag(cause.Animal)} was misread or entered wrongly.",
-        CauseKind.WrongWords => $"What was said of {Tag(cause.Animal)} is not so.",
-        CauseKind.UnknownSire => $"{Clutch(cause)} has a sire that is not recorded.",
-        CauseKind.OtherSire => $"{Clutch(cause)} is of {Tag(cause.Other!)}.",
-        CauseKind.StoredSperm => $"{Clutch(cause)} is of sperm kept from {Tag(cause.Other!)}, the sire of an earlier clutch.",
-        CauseKind.Parthenogenesis => $"{Clutch(cause)} is of the dam alone.",
-        CauseKind.Swapped => $"{Tag(cause.Animal)} and {Tag(cause.Other!)} were taken for each other as hatchlings.",
-        CauseKind.UnknownOrigin => $"{Tag(cause.Animal)} is of other parents than recorded.",
+        CauseKind.Misread => $"{Tag(animal)} was misread or entered wrongly.",
+        CauseKind.WrongWords => $"What was said of {Tag(animal)} is not so.",
+        CauseKind.UnknownSire => $"{Clutch(clutch)} has a sire that is not recorded.",
+        CauseKind.OtherSire => $"{Clutch(clutch)} is of {Tag(other!)}.",
+        CauseKind.StoredSperm => $"{Clutch(clutch)} is of sperm kept from {Tag(other!)}, the sire of an earlier clutch.",
+        CauseKind.Parthenogenesis => $"{Clutch(clutch)} is of the dam alone.",
+        CauseKind.Swapped => $"{Tag(animal)} and {Tag(other!)} were taken for each other as hatchlings.",
+        CauseKind.UnknownOrigin => $"{Tag(animal)} is of other parents than recorded.",
     };
 
     public string Check(ClashCause cause) => cause.Kind switch
@@ -34,10 +38,10 @@ internal sealed class CauseWords(OpenCatalogue catalogue, StockRecord record)
 
     private string Tag(string key) => record[key].Animal.Tag;
 
-    private string Clutch(ClashCause cause)
+    private string Clutch(IReadOnlyList<string> clutch)
     {
-        var named = cause.Clutch.Take(MostNamed).Select(Tag).ToArray();
-        var more = cause.Clutch.Count - named.Length;
-        return cause.Clutch.Count == 1 ? named[0] : $"The clutch {string.Join(", ", named)}{(more > 0 ? $" and {more:N0} more" : string.Empty)}";
+        var named = clutch.Take(MostNamed).Select(Tag).ToArray();
+        var more = clutch.Count - named.Length;
+        return clutch.Count == 1 ? named[0] : $"The clutch {string.Join(", ", named)}{(more > 0 ? $" and {more:N0} more" : string.Empty)}";
     }
 }

@@ -12,6 +12,20 @@ public sealed record Contradiction(
 {
     /// <summary>Gets whether the book is so large that the causes were weighed among the animals nearest to the clash alone.</summary>
     public bool IsNearOnly { get; init; }
+
+    /// <summary>Gets what may have gone wrong too but could not be weighed, in sentences: the kin that it would change is too entangled to be reckoned, only sampled.</summary>
+    public IReadOnlyList<string> NotWeighed { get; init; } = [];
+
+    /// <summary>Gets whether the chances of the causes are exact; otherwise some rest on sampled beliefs.</summary>
+    public bool IsExact { get; init; } = true;
+
+    /// <summary>Gets what is to be said of causes that could not be weighed; <c>null</c>: nothing.</summary>
+    public string? NotWeighedText => NotWeighed.Count == 0
+        ? null
+        : $"Not weighed, since the kin concerned is too entangled to be reckoned exactly and was sampled: {string.Join(" ", NotWeighed.Take(MostNamed))}"
+            + (NotWeighed.Count > MostNamed ? $" And {NotWeighed.Count - MostNamed:N0} more." : string.Empty);
+
+    private const int MostNamed = 4;
 }
 
 /// <summary>Something that may have gone wrong.</summary>

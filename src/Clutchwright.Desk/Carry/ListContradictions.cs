@@ -23,11 +23,12 @@ public sealed class ListContradictions
     internal static Contradiction Of(OpenCatalogue catalogue, StockRecord record, PedigreeBeliefs beliefs, ClashingRecords clash, CancellationToken cancel)
     {
         var words = new CauseWords(catalogue, record);
+        var weighed = ClashCauses.Of(beliefs, clash, CauseRates.Default, cancel);
         return new(
             [.. clash.Groups.SelectMany(g => g.Loci).Select(l => l.Name)],
             [.. clash.Animals.Select(a => record[a].Animal.Tag)],
             [.. clash.Records.Select(r => ClashWords.Record(record, r))],
-            [.. ClashCause.Of(beliefs, clash, CauseRates.Default, cancel).Take(MostCauses).Select(c => new CauseLine(
+            [.. weighed.Causes.Take(MostCauses).Select(c => new CauseLine(
                 c.Kind.ToString(),
                 record[c.Animal].Animal.Tag,
                 c.Other is { } other ? record[other].Animal.Tag : null,
@@ -37,7 +38,9 @@ public sealed class ListContradictions
                 c.Log10Factor,
                 c.PriorRate))])
         {
-            IsNearOnly = beliefs.Animals.Count > ClashCause.WholeBook,
+            IsNearOnly = weighed.IsNearOnly,
+            IsExact = weighed.IsExact,
+            NotWeighed = [.. weighed.NotWeighed.OrderByDescending(c => c.PriorRate).Select(words.Text)],
         };
     }
 }

@@ -24,16 +24,24 @@ public sealed class ListSuspects
     /// <summary>Lists them, the most surprising first.</summary>
     /// <param name="most">The most to list.</param>
     /// <param name="cancel">Stops the work.</param>
-    public async Task<IReadOnlyList<SuspectLine>> RunAsync(int most, CancellationToken cancel)
+    public async Task<SuspectsAnswer> RunAsync(int most, CancellationToken cancel)
     {
         var state = await _beliefs.ReadAsync(cancel);
         var byKey = state.Animals.ToDictionary(a => a.Key, StringComparer.Ordinal);
-        return [.. Suspects.Of(state.Beliefs, CauseRates.Default, cancel).Animals
-            .Where(s => s.Log10Factor >= LeastLog10Factor)
-            .Take(most)
-            .Select(s => new SuspectLine(AnimalWording.Line(_catalogue, byKey[s.Key]), s.Log10Factor))];
+        var suspects = Suspects.Of(state.Beliefs, CauseRates.Default, cancel);
+        return new(
+            [.. suspects.Animals
+                .Where(s => s.Log10Factor >= LeastLog10Factor)
+                .Take(most)
+                .Select(s => new SuspectLine(AnimalWording.Line(_catalogue, byKey[s.Key]), s.Log10Factor))],
+            suspects.IsExact);
     }
 }
+
+/// <summary>The animals whose looks surprise.</summary>
+/// <param name="Animals">The animals, the most surprising first.</param>
+/// <param name="IsExact">Whether all was reckoned; otherwise some of it was sampled, and an order of near equals may be chance.</param>
+public sealed record SuspectsAnswer(IReadOnlyList<SuspectLine> Animals, bool IsExact);
 
 /// <summary>An animal whose looks surprise.</summary>
 /// <param name="Animal">The animal.</param>

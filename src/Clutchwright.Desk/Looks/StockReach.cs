@@ -1,7 +1,7 @@
 using System.Globalization;
 using Clutchwright.Desk.Opened;
+using Clutchwright.Desk.Pairs;
 using Clutchwright.Genetics.Clutches;
-using Clutchwright.Genetics.Crosses;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Looks;
 using Clutchwright.Genetics.Numbers;
@@ -13,7 +13,7 @@ namespace Clutchwright.Desk.Looks;
 /// <summary>How near one state of a stock is to makings.</summary>
 /// <remarks>
 /// Of breeders that are alike in all that a want and the dangers ask, and not in doubt of it, one stands for all, so that a large stock
-/// is ranked as fast as a small one. The chances are those of <see cref="PairRanking"/> over every pair.
+/// is ranked as fast as a small one. The chances are those of <see cref="BestPairs"/> over every pair.
 /// </remarks>
 internal sealed class StockReach
 {
@@ -48,15 +48,17 @@ internal sealed class StockReach
         var want = new Want([new WantedGenotype(null, [.. forms.Select(WantedPairs.Showing)])]);
         var wanted = want.Loci.Select(l => l.Group).Distinct().ToArray();
         var (sires, dams) = (Unlike(_sires, wanted), Unlike(_dams, wanted));
-        var ranking = PairRanking.Of(
-            sires.Select(a => a.As(Sex.Male)).ToArray(), dams.Select(a => a.As(Sex.Female)).ToArray(), want, _eggs, Tied, cancel);
+        var ranking = BestPairs.Of(
+            sires.Select(a => a.As(Sex.Male)).ToArray(),
+            dams.Select(a => a.As(Sex.Female)).ToArray(),
+            want,
+            _eggs,
+            most: 1,
+            new KinDoubts(_state, sires, dams, wanted, cancel).Ties,
+            cancel);
         return ranking.Pairs is [var best, ..]
             ? (best.AtLeastOne, (sires[best.Sire].Animal.Tag, dams[best.Dam].Animal.Tag), false)
-            : (null, null, ranking.LeftOut.Count > 0);
-
-        Mating? Tied(int sire, int dam) => _state.Beliefs.AreTied(sires[sire].Key, dams[dam].Key, wanted)
-            ? StockMating.Of(_state, sires[sire], dams[dam], cancel)
-            : null;
+            : (null, null, ranking.LeftOutCount > 0);
     }
 
     private StockAnimal[] Unlike(StockAnimal[] animals, LinkageGroup[] wanted)

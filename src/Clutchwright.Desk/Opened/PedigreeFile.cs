@@ -23,6 +23,23 @@ internal sealed class PedigreeFile
     /// <summary>The chances of possible sires, where the file gives them.</summary>
     public SireChances SireWeights { get; }
 
+    /// <summary>The stock that is asked about: a file, or else the keeper's own.</summary>
+    /// <param name="catalogue">What animals are believed to be by.</param>
+    /// <param name="file">The file; <c>null</c>: the keeper's stock.</param>
+    /// <param name="stock">Opens the keeper's stock.</param>
+    /// <param name="cancel">Stops the reading.</param>
+    /// <returns>The stock, or everything that is wrong with the file.</returns>
+    public static async Task<Answer<StockState>> StateAsync(OpenCatalogue catalogue, NamedFile? file, Func<StockBeliefs> stock, CancellationToken cancel)
+    {
+        if (file is null)
+        {
+            return await stock().ReadAsync(catalogue, cancel);
+        }
+
+        var read = await ReadAsync(catalogue, file, cancel);
+        return read.Value is { } pedigree ? new StockState(default, StockRecord.Of(catalogue, pedigree), null, null, cancel) : read.Problems.ToArray();
+    }
+
     /// <summary>Reads a file.</summary>
     /// <param name="catalogue">For the trade text in it.</param>
     /// <param name="file">The file.</param>

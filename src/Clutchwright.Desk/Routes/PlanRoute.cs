@@ -44,7 +44,7 @@ public sealed class PlanRoute
             return problems.ToArray();
         }
 
-        var read = await StateAsync(catalogue, question.File, cancel);
+        var read = await PedigreeFile.StateAsync(catalogue, question.File, _stock, cancel);
         if (read.Value is not { } state)
         {
             return read.Problems.ToArray();
@@ -111,19 +111,6 @@ public sealed class PlanRoute
             var found = RouteAnswer.Of(new(_catalogue.Species, want, animals, settings), LeastWork, cancel: stop);
             return found.Routes.Count == 0 ? null : found.Routes.Min(r => r.FirstSeason);
         };
-    }
-
-    private async Task<Answer<StockState>> StateAsync(OpenCatalogue catalogue, NamedFile? file, CancellationToken cancel)
-    {
-        if (file is null)
-        {
-            return await _stock().ReadAsync(catalogue, cancel);
-        }
-
-        var read = await PedigreeFile.ReadAsync(catalogue, file, cancel);
-        return read.Value is { } pedigree
-            ? new StockState(default, StockRecord.Of(catalogue, pedigree), null, null, cancel)
-            : read.Problems.ToArray();
     }
 
     private static void Check(RoutesQuestion question, List<AskedWrongly> problems)

@@ -23,20 +23,10 @@ public sealed class PlanSeason
     public async Task<Answer<SeasonAnswer>> RunAsync(
         SeasonQuestion question, IProgress<(double? Objective, double Bound)>? progress, CancellationToken cancel)
     {
-        StockState state;
-        if (question.Stock is { } file)
+        var read = await PedigreeFile.StateAsync(_catalogue, question.Stock, _stock, cancel);
+        if (read.Value is not { } state)
         {
-            var read = await PedigreeFile.ReadAsync(_catalogue, file, cancel);
-            if (read.Value is not { } pedigree)
-            {
-                return read.Problems.ToArray();
-            }
-
-            state = new(default, StockRecord.Of(_catalogue, pedigree), null, null, cancel);
-        }
-        else
-        {
-            state = await _stock().ReadAsync(cancel);
+            return read.Problems.ToArray();
         }
 
         var problems = new List<AskedWrongly>();
@@ -44,19 +34,17 @@ public sealed class PlanSeason
         return goals is null || problems.Count > 0 ? problems.ToArray() : Plan(question, state, goals, progress, cancel);
     }
 
+    /// <summary>The question as the engine is asked it, for those who answer it in another way.</summary>
+    internal async Task<SeasonProblem> ProblemAsync(SeasonQuestion question, CancellationToken cancel)
+    {
+        var state = (await PedigreeFile.StateAsync(_catalogue, question.Stock, _stock, cancel)).Value!;
+        return Draft(state, new GoalsReader(_catalogue, state, []).Read(question.Goals)!).Draft.Make(cancel).Problem;
+    }
+
     private SeasonAnswer Plan(
         SeasonQuestion question, StockState state, GoalsFile goals, IProgress<(double? Objective, double Bound)>? progress, CancellationToken cancel)
     {
-        var on = goals.On ?? DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
-        var readiness = new SeasonReadiness(_catalogue.Catalogue.Biology, goals.Rules, state.Animals, on);
-        var notReady = state.Animals
-            .Where(a => a.IsHere && a.Animal.Sex is not null)
-            .Select(a => (Animal: a, Why: readiness.WhyNot(a, Told(a))))
-            .Where(a => a.Why is not null)
-            .ToDictionary(a => a.Animal, a => a.Why!);
-        var candidates = SeasonCandidates.Of(state, goals, a => a.IsHere && a.Animal.Sex is not null && !notReady.ContainsKey(a) && !IsLeftOut(a));
-        var (clutch, clutchText) = _catalogue.Clutches.Of(new(null, null, null), withLaying: true, []);
-        var draft = new SeasonDraft(_catalogue, state, goals, candidates, clutch, notReady, MatingsUnlessSaid);
+        var (draft, candidates, on, clutchText) = Draft(state, goals);
         var (problem, reckoning) = draft.Make(cancel);
 
         var hint = question.Before
@@ -73,11 +61,25 @@ public sealed class PlanSeason
             : null;
         return draft.Answer(on, problem, plan, reckoning, tradeOff, clutchText);
 
+        static bool Is(StockAnimal animal, string tag) => string.Equals(animal.Animal.Tag, tag.Trim(), StringComparison.OrdinalIgnoreCase);
+    }
+
+    private (SeasonDraft Draft, SeasonCandidates Candidates, DateOnly On, string ClutchText) Draft(StockState state, GoalsFile goals)
+    {
+        var on = goals.On ?? DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
+        var readiness = new SeasonReadiness(_catalogue.Catalogue.Biology, goals.Rules, state.Animals, on);
+        var notReady = state.Animals
+            .Where(a => a.IsHere && a.Animal.Sex is not null)
+            .Select(a => (Animal: a, Why: readiness.WhyNot(a, Told(a))))
+            .Where(a => a.Why is not null)
+            .ToDictionary(a => a.Animal, a => a.Why!);
+        var candidates = SeasonCandidates.Of(state, goals, a => a.IsHere && a.Animal.Sex is not null && !notReady.ContainsKey(a) && !IsLeftOut(a));
+        var (clutch, clutchText) = _catalogue.Clutches.Of(new(null, null, null), withLaying: true, []);
+        return (new SeasonDraft(_catalogue, state, goals, candidates, clutch, notReady, MatingsUnlessSaid), candidates, on, clutchText);
+
         SeasonAnimal? Told(StockAnimal animal) => goals.Animals.GetValueOrDefault(animal.Animal.Tag);
 
         bool IsLeftOut(StockAnimal animal) => Told(animal)?.IsLeftOut == true;
-
-        static bool Is(StockAnimal animal, string tag) => string.Equals(animal.Animal.Tag, tag.Trim(), StringComparison.OrdinalIgnoreCase);
     }
 
     private sealed class Relay(IProgress<(double? Objective, double Bound)> progress) : IProgress<SeasonProgress>

@@ -6,9 +6,9 @@ namespace Clutchwright.Pedigrees.Beliefs;
 /// <remarks>
 /// Where holding a few variables makes the rest small enough and their combinations of states are few, the combinations are summed: still exact. Beyond
 /// that a Markov chain: in every sweep some variables are held at their states and all others drawn together from their exact distribution given those; several sets of held
-/// variables take turns, and every variable is free in most of them. Probabilities are averages of exact conditional ones; standard errors come
-/// from the means of batches of several chains. Every sweep leaves the posterior unchanged; that every state can be reached from every other is certain
-/// where one free block holds all that forces another, and else a matter of the blocks' size. Source: docs/references.md [JensenKongKjaerulff1995].
+/// variables take turns, and every variable is free in most of them. Now and then an <see cref="Excursion"/> joins what the sweeps alone may keep apart, so that every possible state
+/// can be reached from every other. Probabilities are averages of exact conditional ones; standard errors come
+/// from the means of batches and of whole chains, whichever differ more. Source: docs/references.md [JensenKongKjaerulff1995], [SheehanThomas1993].
 /// </remarks>
 internal static class NetworkSampler
 {
@@ -16,6 +16,10 @@ internal static class NetworkSampler
     private const int Chains = 4;
     private const int BatchesAChain = 5;
     private const int MostHeld = 2_000;
+    // An excursion costs as much as eleven sweeps; where these cost next to nothing there can be many.
+    private const int SweepsAnExcursion = 40;
+    private const int SweepsAnExcursionIfSmall = 4;
+    private const double SmallSweep = 3_000.0;
 
     /// <summary>Sums over the states of a few held variables.</summary>
     /// <returns><c>null</c> if that takes more than the budget.</returns>
@@ -82,19 +86,41 @@ internal static class NetworkSampler
         var fringe = Fringe.Of(counts, factors, plan);
         var coreCounts = Array.ConvertAll(fringe.Core, v => counts[v]);
         var random = settings.Seed;
-        var worn = new int[coreCounts.Length];
-        var sets = new List<CutNetwork>();
-        while (sets.Count < BlockSets || worn.Max() == sets.Count)
-        {
-            sets.Add(CutNetwork.Choose(coreCounts, fringe.Factors, settings.SweepBudget, worn, ref random, MostHeld, cancel)
-                ?? throw new InvalidOperationException("The network cannot be cut into parts that fit the budget of a sweep."));
-        }
-
+        var sets = Sets(coreCounts, fringe.Factors, settings.SweepBudget, ref random, cancel);
+        var excursion = new Excursion(coreCounts, fringe.Factors, sets);
         var seeds = Enumerable.Range(0, Chains).Select(_ => SplitMix64.Next(ref random)).ToArray();
         var batches = new double[Chains * BatchesAChain][][];
         Parallel.For(0, Chains, new ParallelOptions { CancellationToken = cancel }, chain =>
-            RunChain(counts, fringe, coreCounts, sets, settings.Sweeps / Chains, seeds[chain], batches.AsSpan(chain * BatchesAChain, BatchesAChain), cancel));
+            RunChain(counts, fringe, coreCounts, sets, excursion, settings.Sweeps / Chains, seeds[chain], batches.AsSpan(chain * BatchesAChain, BatchesAChain), cancel));
         return Summarise(counts, batches, 2.0 / settings.Sweeps);
+    }
+
+    /// <summary>The sets of held variables that take turns; every variable is free in some of them.</summary>
+    /// <param name="counts">How many states each variable has.</param>
+    /// <param name="factors">The tables.</param>
+    /// <param name="budget">How many table entries a sweep may need.</param>
+    /// <param name="random">The state of the random numbers.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static List<CutNetwork> Sets(int[] counts, IReadOnlyList<Factor> factors, double budget, ref ulong random, CancellationToken cancel)
+    {
+        var worn = new int[counts.Length];
+        var sets = new List<CutNetwork>();
+        while (sets.Count < BlockSets)
+        {
+            sets.Add(CutNetwork.Choose(counts, factors, budget, worn, ref random, MostHeld, cancel)
+                ?? throw new InvalidOperationException("The network cannot be cut into parts that fit the budget of a sweep."));
+        }
+
+        // A variable that all of these hold has a set of its own.
+        for (var v = 0; v < counts.Length; v++)
+        {
+            if (worn[v] == BlockSets)
+            {
+                sets.Add(CutNetwork.FreeingOnly(counts, factors, v));
+            }
+        }
+
+        return sets;
     }
 
     private static void RunChain(
@@ -102,6 +128,7 @@ internal static class NetworkSampler
         Fringe fringe,
         int[] coreCounts,
         List<CutNetwork> sets,
+        Excursion excursion,
         int sweeps,
         ulong random,
         Span<double[][]> batches,
@@ -111,9 +138,10 @@ internal static class NetworkSampler
         var all = new int[counts.Length];
         var burnIn = Math.Max(sets.Count, sweeps / 5);
         var aBatch = Math.Max(sets.Count, (sweeps - burnIn) / batches.Length);
+        var (done, pause) = (0, sets.Average(s => s.Plan.Entries) <= SmallSweep ? SweepsAnExcursionIfSmall : SweepsAnExcursion);
         for (var sweep = 0; sweep < burnIn; sweep++)
         {
-            Sweep(sets[sweep % sets.Count], states, ref random, cancel);
+            Next(sets[sweep % sets.Count], ref random);
         }
 
         for (var b = 0; b < batches.Length; b++)
@@ -123,7 +151,7 @@ internal static class NetworkSampler
             for (var sweep = 0; sweep < aBatch; sweep++)
             {
                 var set = sets[sweep % sets.Count];
-                var tree = Sweep(set, states, ref random, cancel);
+                var tree = Next(set, ref random);
                 for (var i = 0; i < set.Live.Length; i++)
                 {
                     Count(fringe.Core[set.Live[i]], tree.Marginal(i));
@@ -156,19 +184,16 @@ internal static class NetworkSampler
                 }
             }
         }
-    }
 
-    private static BucketTree Sweep(CutNetwork set, int[] states, ref ulong random, CancellationToken cancel)
-    {
-        var tree = set.Given(states, cancel);
-        var drawn = new int[set.Live.Length];
-        tree.Draw(drawn, ref random);
-        for (var i = 0; i < drawn.Length; i++)
+        BucketTree Next(CutNetwork set, ref ulong state)
         {
-            states[set.Live[i]] = drawn[i];
-        }
+            if (++done % pause == 0 && set.Cut.Length > 0)
+            {
+                excursion.Try(states, ref state, cancel);
+            }
 
-        return tree;
+            return set.Redraw(states, ref state, cancel);
+        }
     }
 
     // From states that may be impossible to possible ones: what is impossible counts a little, and less and less.
@@ -182,7 +207,7 @@ internal static class NetworkSampler
 
         for (var round = 0; round < 40; round++)
         {
-            if (factors.All(f => Weight(f, counts, states) > 0.0))
+            if (Excursion.IsPossible(counts, factors, states))
             {
                 return states;
             }
@@ -190,29 +215,12 @@ internal static class NetworkSampler
             var little = Math.Pow(10.0, -2.0 - (round % 10));
             foreach (var set in sets)
             {
-                var relaxed = set.With([.. factors.Select(f => new Factor(f.Variables, Relaxed(f.Values, little)))]);
-                Sweep(relaxed, states, ref random, cancel);
+                var relaxed = set.With([.. factors.Select(f => new Factor(f.Variables, Excursion.Relaxed(f.Values, little)))]);
+                relaxed.Redraw(states, ref random, cancel);
             }
         }
 
         throw new InvalidOperationException("No states were found that all records allow.");
-    }
-
-    private static double[] Relaxed(double[] values, double little)
-    {
-        var floor = values.Max() * little;
-        return Array.ConvertAll(values, v => Math.Max(v, floor));
-    }
-
-    private static double Weight(Factor factor, int[] counts, int[] states)
-    {
-        var at = 0;
-        foreach (var v in factor.Variables)
-        {
-            at = (at * counts[v]) + states[v];
-        }
-
-        return factor.Values[at];
     }
 
     private static double[][] Marginals(int[] counts, CutNetwork cut, BucketTree tree, int[] states)
@@ -256,17 +264,17 @@ internal static class NetworkSampler
         {
             for (var x = 0; x < means[v].Length; x++)
             {
-                var squares = 0.0;
-                foreach (var batch in batches)
-                {
-                    squares += Math.Pow(batch[v][x] - means[v][x], 2.0);
-                }
-
-                // What no sweep came upon can still be: an error of 0 would claim too much.
-                errors[v][x] = Math.Max(leastError, Math.Sqrt(squares / (batches.Length - 1) / batches.Length));
+                // Batches of one chain say nothing of chains that stay apart. What no sweep came upon can still be: an error of 0 would claim too much.
+                double[] each = [.. batches.Select(b => b[v][x])];
+                double[] chains = [.. each.Chunk(BatchesAChain).Select(c => c.Average())];
+                errors[v][x] = Math.Max(leastError, Math.Max(ErrorOf(each, means[v][x]), ErrorOf(chains, means[v][x])));
             }
         }
 
         return (means, errors);
     }
+
+    // The standard error of the mean of equally long stretches.
+    private static double ErrorOf(double[] stretches, double mean) =>
+        Math.Sqrt(stretches.Sum(s => (s - mean) * (s - mean)) / (stretches.Length - 1) / stretches.Length);
 }

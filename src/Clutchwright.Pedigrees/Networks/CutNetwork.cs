@@ -94,6 +94,13 @@ internal sealed class CutNetwork
         }
     }
 
+    /// <summary>Holds all variables but one.</summary>
+    /// <param name="counts">How many states each variable has.</param>
+    /// <param name="factors">The tables.</param>
+    /// <param name="free">The one that is not held.</param>
+    public static CutNetwork FreeingOnly(int[] counts, IReadOnlyList<Factor> factors, int free) =>
+        new(counts, factors, [.. Enumerable.Range(0, counts.Length).Where(v => v != free)]);
+
     /// <summary>The same variables held in tables of other weights over the same variables.</summary>
     public CutNetwork With(IReadOnlyList<Factor> factors) => new(this, factors);
 
@@ -102,6 +109,24 @@ internal sealed class CutNetwork
     /// <param name="cancel">Stops the work.</param>
     public BucketTree Given(int[] states, CancellationToken cancel = default) => BucketTree.Of(
         _liveCounts, _slices.Select((s, i) => s.Read(_factors[i].Values, states)), Plan, cancel);
+
+    /// <summary>Draws the states of all that is not held from their exact distribution given those held.</summary>
+    /// <param name="states">A state for each variable; those that are not held are drawn anew.</param>
+    /// <param name="random">The state of the random numbers.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <returns>What it was drawn from.</returns>
+    public BucketTree Redraw(int[] states, ref ulong random, CancellationToken cancel)
+    {
+        var tree = Given(states, cancel);
+        var drawn = new int[Live.Length];
+        tree.Draw(drawn, ref random);
+        for (var i = 0; i < drawn.Length; i++)
+        {
+            states[Live[i]] = drawn[i];
+        }
+
+        return tree;
+    }
 
     // Of those in the largest tables the one that was held least often elsewhere, so that all are free in their turn.
     private int Heaviest(List<int> cut, int[] worn, ref ulong random)

@@ -46,6 +46,39 @@ public sealed class RouteCommandTests
         Assert.True(run.Json["routes"]![0]!["price"]!.GetValue<double>() >= 2.0);
     }
 
+    [Fact]
+    public async Task Route_Followed_IsKeptAsksTheSeasonAndEnds()
+    {
+        using var data = new DataFolder();
+        var file = data.Write("animals.csv", Room.Replace("G,f,,,2019,normal,66% het Amber", "G,f,,,2019,Coral,", StringComparison.Ordinal));
+        await DoneAsync("stock", "import", file);
+
+        var route = await DoneAsync("route", "--want", "Amber Coral", "--seasons", "6", "--tries", "0", "--follow", "1");
+        var season = await DoneAsync("season", "show");
+        var plan = await DoneAsync("season", "plan", "--quick");
+        var standing = await DoneAsync("route", "followed", "1");
+
+        Assert.Equal("Adopted a route to Amber Coral", (string?)route["deed"]!["what"]);
+        Assert.Equal((string?)season["season"]!["goals"]![0]!["name"], (string?)plan["goals"]![0]!["goal"]);
+        Assert.NotEmpty(plan["pairings"]!.AsArray());
+        Assert.True((bool?)standing["inSeason"]);
+        Assert.Equal((double?)route["routes"]![0]!["chance"], (double?)standing["chance"]);
+        await DoneAsync("route", "followed", "1", "--ask-season");
+        await DoneAsync("route", "followed", "1", "--give-up");
+        Assert.Equal("given up", (string?)(await DoneAsync("route", "followed"))["routes"]![0]!["ending"]);
+        Assert.Empty((await DoneAsync("season", "show"))["season"]!["goals"]!.AsArray());
+        Assert.Contains("there is no route 2", (await Run.MadeUpAsync("route", "followed", "2", "--data", data.Path)).Error, StringComparison.Ordinal);
+        Assert.Contains("nothing of the season of 2100", (await Run.MadeUpAsync("season", "show", "--year", "2100", "--data", data.Path)).Output, StringComparison.Ordinal);
+        Assert.Contains("your book keeps no season of 2100", (await Run.MadeUpAsync("season", "plan", "--year", "2100", "--data", data.Path)).Error, StringComparison.Ordinal);
+
+        async Task<System.Text.Json.Nodes.JsonNode> DoneAsync(params string[] asked)
+        {
+            var run = await Run.MadeUpAsync([.. asked, "--data", data.Path, "--json"]);
+            Assert.Equal((ExitCode.Answered, string.Empty), (run.Code, run.Error));
+            return run.Json;
+        }
+    }
+
     [Theory]
     [InlineData("route: say what shall hatch", "route")]
     [InlineData("want: ", "route", "--want", "Ambre")]

@@ -24,7 +24,7 @@ public class ListSuspectsTests
     {
         using var desk = await TestDesk.WithAsync(TwoFamilies + "\nB3,f,T,E,2022,Mojave\n");
 
-        var suspects = await desk.Get<ListSuspects>().RunAsync(5, TestDesk.Cancel);
+        var suspects = (await desk.Get<ListSuspects>().RunAsync(5, TestDesk.Cancel)).Animals;
 
         Assert.Equal("B3", suspects[0].Animal.Tag);
         Assert.True(suspects[0].Log10Factor > 1.0);
@@ -35,6 +35,9 @@ public class ListSuspectsTests
     {
         using var desk = await TestDesk.WithAsync(TwoFamilies);
 
-        Assert.Empty(await desk.Get<ListSuspects>().RunAsync(5, TestDesk.Cancel));
+        var answer = await desk.Get<ListSuspects>().RunAsync(5, TestDesk.Cancel);
+
+        Assert.Empty(answer.Animals);
+        Assert.True(answer.IsExact);
     }
 }

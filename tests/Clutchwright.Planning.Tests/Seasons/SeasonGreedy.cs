@@ -7,8 +7,8 @@ internal static class SeasonGreedy
 {
     public static double Worth(SeasonProblem problem)
     {
-        var plan = new List<int>();
-        var worth = SeasonTwin.Worth(problem, plan);
+        var plan = Enumerable.Range(0, problem.Pairs.Count).Where(p => problem.Pairs[p].IsPinned).ToList();
+        var worth = Weigh([.. plan]);
         while (true)
         {
             var best = Enumerable.Range(0, problem.Pairs.Count)

@@ -27,7 +27,7 @@ public sealed class HostFixture : IAsyncLifetime
         Directory.Delete(_folder, recursive: true);
     }
 
-    private static string CatalogueFolder()
+    internal static string CatalogueFolder()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
         {

@@ -19,6 +19,8 @@ internal sealed class CauseSearch
     private readonly Dictionary<string, RecordedAnimal> _byKey;
     private readonly ILookup<string, RecordedAnimal> _young;
     private readonly List<ClashCause> _found = [];
+    private readonly List<UnweighedCause> _notWeighed = [];
+    private readonly bool _isNearOnly;
 
     public CauseSearch(PedigreeBeliefs beliefs, ClashingRecords clash, CauseRates rates, CancellationToken cancel)
     {
@@ -27,7 +29,7 @@ internal sealed class CauseSearch
         _rates = rates;
         _cancel = cancel;
         _animals = NearAnimals.Of(beliefs.Animals, clash.Animals, MostSires);
-        IsNearOnly = _animals.Count < beliefs.Animals.Count;
+        _isNearOnly = _animals.Count < beliefs.Animals.Count;
         _byKey = _animals.ToDictionary(a => a.Key, StringComparer.Ordinal);
         _young = _animals
             .SelectMany(a => a.PossibleSires.Append(a.Sire).Append(a.Dam).OfType<string>().Distinct(StringComparer.Ordinal), (a, parent) => (Parent: parent, Young: a))
@@ -36,11 +38,8 @@ internal sealed class CauseSearch
         _asRecorded = new FallibleReckoning(_model, _animals);
     }
 
-    /// <summary>Gets whether the book is so large that only the animals nearest to the clash were looked at.</summary>
-    public bool IsNearOnly { get; }
-
-    /// <summary>The causes, the most probable first.</summary>
-    public IReadOnlyList<ClashCause> Find()
+    /// <summary>The causes.</summary>
+    public ClashCauses Find()
     {
         foreach (var place in _clash.Records)
         {
@@ -62,7 +61,7 @@ internal sealed class CauseSearch
             Add(CauseKind.UnknownOrigin, young, [], null, _rates.Swapped / 2.0, Without(young));
         }
 
-        return Scaled();
+        return new(Scaled(), _notWeighed, _asRecorded.IsExact, _isNearOnly);
     }
 
     private ClashCause[] Scaled()
@@ -183,7 +182,7 @@ internal sealed class CauseSearch
             .Where(a => a.Sex == Sex.Male && a.Count == 1 && a.Key != first.Sire && !first.PossibleSires.Contains(a.Key)
                 && !earlier.Contains(a.Key) && !descendants.Contains(a.Key) && CouldSire(a, first))
             .ToArray();
-        var tried = IsNearOnly ? [.. males.OrderByDescending(m => _young[m.Key].Count()).ThenBy(m => m.Key, StringComparer.Ordinal).Take(MostSires)] : males;
+        var tried = _isNearOnly ? [.. males.OrderByDescending(m => _young[m.Key].Count()).ThenBy(m => m.Key, StringComparer.Ordinal).Take(MostSires)] : males;
         foreach (var male in tried)
         {
             Add(CauseKind.OtherSire, first, clutch, male.Key, _rates.OtherSire / 2.0 / males.Length, By(male.Key));
@@ -270,10 +269,10 @@ internal sealed class CauseSearch
     private void Add(CauseKind kind, RecordedAnimal animal, RecordedAnimal[] clutch, string? other, double prior, Func<FallibleReckoning> tell)
     {
         _cancel.ThrowIfCancellationRequested();
-        double log;
+        double? log;
         try
         {
-            log = tell().LogLikelihood;
+            log = tell().LogRatioTo(_asRecorded);
         }
         catch (PedigreeLoopException)
         {
@@ -281,7 +280,13 @@ internal sealed class CauseSearch
             return;
         }
 
-        Put(new(kind, animal.Key, null, [.. clutch.Select(c => c.Key)], other, prior, (log - _asRecorded.LogLikelihood) / Math.Log(10.0), default));
+        if (log is null)
+        {
+            _notWeighed.Add(new(kind, animal.Key, [.. clutch.Select(c => c.Key)], other, prior));
+            return;
+        }
+
+        Put(new(kind, animal.Key, null, [.. clutch.Select(c => c.Key)], other, prior, log.Value / Math.Log(10.0), default));
     }
 
     private void Put(ClashCause cause)

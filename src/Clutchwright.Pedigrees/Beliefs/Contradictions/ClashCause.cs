@@ -20,28 +20,7 @@ public sealed record ClashCause(
     string? Other,
     double PriorRate,
     double Log10Factor,
-    Probability Posterior)
-{
-    /// <summary>Up to so many animals a book is looked at whole; of a larger one only the animals nearest to the clash are.</summary>
-    public const int WholeBook = 400;
-
-    /// <summary>Ranks the causes of a contradiction.</summary>
-    /// <param name="beliefs">The beliefs of the whole record.</param>
-    /// <param name="clash">One of its <see cref="PedigreeBeliefs.Clashes"/>.</param>
-    /// <param name="rates">How often records are wrong.</param>
-    /// <param name="cancel">Stops the work.</param>
-    /// <returns>The most probable first; those that are impossible are left out.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A rate is out of range.</exception>
-    /// <remarks>All linkage groups together. Cost: the stock is reckoned anew for every other sire and for the likeliest exchanges of hatchlings.
-    /// Source: docs/model/contradictions.md.</remarks>
-    public static IReadOnlyList<ClashCause> Of(PedigreeBeliefs beliefs, ClashingRecords clash, CauseRates rates, CancellationToken cancel = default)
-    {
-        ArgumentNullException.ThrowIfNull(beliefs);
-        ArgumentNullException.ThrowIfNull(clash);
-        ArgumentNullException.ThrowIfNull(rates);
-        return new CauseSearch(beliefs, clash, rates, cancel).Find();
-    }
-}
+    Probability Posterior);
 
 /// <summary>What may have gone wrong.</summary>
 public enum CauseKind

@@ -9,6 +9,7 @@ internal sealed class FallibleReckoning
     private readonly NetworkAssembly _assembly;
     private readonly GroupNetwork[] _networks;
     private readonly PartSolution[] _solutions = [];
+    private readonly double _logFixed;
 
     /// <summary>Reckons.</summary>
     /// <param name="model">How records weigh.</param>
@@ -38,7 +39,7 @@ internal sealed class FallibleReckoning
 
         var parts = _assembly.Parts();
         _solutions = new PartSolution[parts.Count];
-        var total = _assembly.LogConstant + (virginBirth?.LogSexes ?? 0.0);
+        var total = _logFixed = _assembly.LogConstant + (virginBirth?.LogSexes ?? 0.0);
         for (var p = 0; p < parts.Count; p++)
         {
             _solutions[p] = model.Solve(parts[p]);
@@ -58,6 +59,31 @@ internal sealed class FallibleReckoning
 
     /// <summary>Gets the natural logarithm of the probability of all records; minus infinity where the story is impossible.</summary>
     public double LogLikelihood { get; }
+
+    /// <summary>The natural logarithm of how many times likelier all records are in this story than in another of the same model.</summary>
+    /// <returns>Minus infinity where this story is impossible; <c>null</c> where a part in which the two differ was sampled, so that its probability is not known.</returns>
+    /// <remarks>Parts that both stories share are left out, sampled or not.</remarks>
+    public double? LogRatioTo(FallibleReckoning other)
+    {
+        if (double.IsNegativeInfinity(LogLikelihood))
+        {
+            return double.NegativeInfinity;
+        }
+
+        var times = new Dictionary<PartSolution, int>(ReferenceEqualityComparer.Instance);
+        foreach (var solution in _solutions)
+        {
+            times[solution] = times.GetValueOrDefault(solution) + 1;
+        }
+
+        foreach (var solution in other._solutions)
+        {
+            times[solution] = times.GetValueOrDefault(solution) - 1;
+        }
+
+        var ratio = times.Where(t => t.Value != 0).Sum(t => t.Value * t.Key.LogTotal) + _logFixed - other._logFixed;
+        return double.IsNaN(ratio) ? null : ratio;
+    }
 
     /// <summary>Gets whether no part had to be sampled.</summary>
     public bool IsExact => Array.TrueForAll(_solutions, s => s.Errors is null);

@@ -13,7 +13,7 @@ internal static class NearAnimals
     /// <param name="sires">How many males are taken in any case.</param>
     public static IReadOnlyList<RecordedAnimal> Of(IReadOnlyList<RecordedAnimal> animals, IReadOnlyList<string> keys, int sires)
     {
-        if (animals.Count <= ClashCause.WholeBook)
+        if (animals.Count <= ClashCauses.WholeBook)
         {
             return animals;
         }

@@ -61,6 +61,7 @@ internal sealed class SuspectRanking
     {
         var frame = _reckoning.Frame;
         var ofStock = _looks.Keys.ToDictionary(k => k, OfStock, StringComparer.Ordinal);
+        var exchange = new ExchangeFactors(_model.Rates, frame, _lookOf, Log10);
         var ranked = new Dictionary<string, Suspect>(StringComparer.Ordinal);
         for (var node = 0; node < frame.RecordedCount; node++)
         {
@@ -70,7 +71,7 @@ internal sealed class SuspectRanking
             }
 
             var own = Log10(look, node);
-            var suspect = new Suspect(frame.Records[node]!.Key, own, ofStock[look] - own);
+            var suspect = new Suspect(frame.Records[node]!.Key, own, Mean(ofStock[look] - own, exchange.Of(node)));
             if (!ranked.TryGetValue(suspect.Key, out var known) || known.Log10Factor < suspect.Log10Factor)
             {
                 ranked[suspect.Key] = suspect;
@@ -83,6 +84,11 @@ internal sealed class SuspectRanking
     /// <summary>The base-10 logarithm of the chance that a node would show what is recorded of another, or of itself.</summary>
     /// <returns><c>null</c> where the other was not looked at.</returns>
     public double? Log10(int node, int asRecordedOf) => _lookOf[asRecordedOf] is { } look ? Log10(look, node) : null;
+
+    // Two ways in which a look may have come to the wrong animal, equally probable before.
+    private static double Mean(double ofStock, double? exchanged) => exchanged is not { } other
+        ? ofStock
+        : Math.Max(ofStock, other) + Math.Log10(0.5 * (1.0 + Math.Pow(10.0, -Math.Abs(ofStock - other))));
 
     private double Log10(string look, int node)
     {

@@ -3,8 +3,8 @@ namespace Clutchwright.Pedigrees.Beliefs.Contradictions;
 /// <summary>How surprising what is seen of an animal is, given everything else recorded.</summary>
 /// <param name="Key">The animal.</param>
 /// <param name="Log10Probability">The base-10 logarithm of the probability of its own looks, given all other records.</param>
-/// <param name="Log10Factor">The base-10 logarithm of how many times likelier its looks would be of an animal drawn from the stock than of this one: large where
-/// the record seems to belong elsewhere.</param>
+/// <param name="Log10Factor">The base-10 logarithm of how many times likelier the looks would be had this one come to the wrong animal: large where the record seems to belong elsewhere.
+/// The mean of two ways: its look is that of an animal drawn from the stock; it was exchanged with one of the hatchlings that it could be taken for.</param>
 public sealed record Suspect(string Key, double Log10Probability, double Log10Factor);
 
 /// <summary>All animals that were looked at, the most surprising first.</summary>

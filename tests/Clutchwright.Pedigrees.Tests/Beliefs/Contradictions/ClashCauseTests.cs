@@ -36,7 +36,7 @@ public class ClashCauseTests
         var beliefs = Believe(Family(looks));
         var clash = Assert.Single(beliefs.Clashes);
 
-        var causes = ClashCause.Of(beliefs, clash, CauseRates.Default, TestContext.Current.CancellationToken);
+        var causes = ClashCauses.Of(beliefs, clash, CauseRates.Default, TestContext.Current.CancellationToken).Causes;
 
         var recorded = AsRecorded(looks);
         Assert.Equal(Math.Log10(UnknownSire(looks) / recorded), Find(causes, CauseKind.UnknownSire).Log10Factor, 9);
@@ -53,7 +53,7 @@ public class ClashCauseTests
     {
         var beliefs = Believe(Family([1, 0, 1, 1]));
 
-        var causes = ClashCause.Of(beliefs, beliefs.Clashes[0], CauseRates.Default, TestContext.Current.CancellationToken);
+        var causes = ClashCauses.Of(beliefs, beliefs.Clashes[0], CauseRates.Default, TestContext.Current.CancellationToken).Causes;
 
         // By hand: with one parent misread 2 x 0.0025, with an unknown male 0.95 x 0.995, both times the same otherwise: 190 times; and 190 x 0.005 is most.
         Assert.Equal(CauseKind.UnknownSire, causes[0].Kind);
@@ -66,7 +66,7 @@ public class ClashCauseTests
         var animals = Family([0, 0, 1]).Select(a => a.Key == "y0" ? a with { Sex = Sex.Male } : a).ToArray();
         var beliefs = Believe(animals);
 
-        var causes = ClashCause.Of(beliefs, beliefs.Clashes[0], CauseRates.Default, TestContext.Current.CancellationToken);
+        var causes = ClashCauses.Of(beliefs, beliefs.Clashes[0], CauseRates.Default, TestContext.Current.CancellationToken).Causes;
 
         Assert.DoesNotContain(causes, c => c.Kind == CauseKind.Parthenogenesis);
     }
@@ -78,13 +78,57 @@ public class ClashCauseTests
         var there = Believe(animals);
         var back = Believe([.. animals.Reverse().Select(a => Renamed(a, "zz"))]);
 
-        var first = ClashCause.Of(there, there.Clashes[0], CauseRates.Default, TestContext.Current.CancellationToken);
+        var first = ClashCauses.Of(there, there.Clashes[0], CauseRates.Default, TestContext.Current.CancellationToken).Causes;
         var clash = back.Clashes.First(c => c.Animals.Select(k => k[2..]).ToHashSet().SetEquals(there.Clashes[0].Animals));
-        var second = ClashCause.Of(back, clash, CauseRates.Default, TestContext.Current.CancellationToken);
+        var second = ClashCauses.Of(back, clash, CauseRates.Default, TestContext.Current.CancellationToken).Causes;
 
         Assert.Equal(
             first.Select(c => (c.Kind, Math.Round(c.Log10Factor, 6))).Order(),
             second.Select(c => (c.Kind, Math.Round(c.Log10Factor, 6))).Order());
+    }
+
+    // Tables of more than two animals are over the budget, so that both the beliefs and the causes have to sample the family.
+    [Fact]
+    public void Of_SampledPart_TellsWhatCouldNotBeWeighed()
+    {
+        var exact = Weighed(Family([0, 0, 1]), BeliefSettings.Default);
+
+        var sampled = Weighed(Family([0, 0, 1]), BeliefSettings.Default with { TableBudget = 10, WorkBudget = 1 });
+
+        Assert.True(exact.IsExact && exact.NotWeighed.Count == 0);
+        Assert.False(sampled.IsExact);
+        Assert.Contains(sampled.NotWeighed, c => c.Kind == CauseKind.UnknownSire && c.Clutch.SequenceEqual(["y0", "y1", "y2"]) && c.PriorRate == exact.Causes.Single(e => e.Kind == CauseKind.UnknownSire).PriorRate);
+        Assert.Equal(
+            exact.Causes.Select(c => (c.Kind, c.Animal, c.Other)).Order(),
+            sampled.Causes.Select(c => (c.Kind, c.Animal, c.Other)).Concat(sampled.NotWeighed.Select(c => (c.Kind, c.Animal, c.Other))).Order());
+        Assert.All(sampled.Causes, c => Assert.True(double.IsFinite(c.Log10Factor)));
+        Assert.Equal(1.0, sampled.Causes.Sum(c => c.Posterior.Value), 1e-9);
+    }
+
+    // A large family next door is sampled in every story alike, so that it says nothing about this one.
+    [Fact]
+    public void Of_SampledPartThatACauseDoesNotTouch_IsWeighedAsWithoutIt()
+    {
+        var alone = Weighed(Family([0, 0, 1]), BeliefSettings.Default);
+        RecordedAnimal[] beside =
+        [
+            .. Family([1, 0, 0, 1, 0, 0, 1]).Where(a => a.Dam is null).Select(a => Renamed(a, "q") with { Observations = [Look(1)] }),
+            .. Family([1, 0, 0, 1, 0, 0, 1]).Where(a => a.Dam is not null).Select(a => Renamed(a, "q")),
+            .. Enumerable.Range(0, 6).Select(i => new RecordedAnimal($"z{i}", Sex.Female, [Look(i % 2)]) { Sire = "qs", Dam = $"qy{i}", Clutch = $"z{i}" }),
+        ];
+
+        var both = Weighed([.. Family([0, 0, 1]), .. beside], BeliefSettings.Default with { TableBudget = 120, WorkBudget = 1 });
+
+        Assert.False(both.IsExact);
+        var (one, other) = (Find(alone.Causes, CauseKind.UnknownSire), Find(both.Causes, CauseKind.UnknownSire));
+        Assert.Equal(one.Log10Factor, other.Log10Factor, 1e-9);
+        Assert.Contains(both.NotWeighed, c => c.Kind == CauseKind.OtherSire && c.Other == "qs");
+    }
+
+    private static ClashCauses Weighed(IReadOnlyList<RecordedAnimal> animals, BeliefSettings settings)
+    {
+        var beliefs = PedigreeBeliefs.Of(Snake, animals, settings, cancel: TestContext.Current.CancellationToken);
+        return ClashCauses.Of(beliefs, beliefs.Clashes.First(c => c.Animals.Contains("y2")), CauseRates.Default, TestContext.Current.CancellationToken);
     }
 
     private static RecordedAnimal Renamed(RecordedAnimal a, string by) => a with
