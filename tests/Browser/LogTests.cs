@@ -31,14 +31,23 @@ public sealed class LogTests(BrowserFixture browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
         await Expect(page.Locator("#amount-problem")).ToContainTextAsync("is no number");
         await Expect(page.GetByLabel("How much")).ToHaveValueAsync("many");
-        await PagesTests.AssertAccessibleAsync(visit);
+        if (script)
+        {
+            // The judge is a script itself.
+            await PagesTests.AssertAccessibleAsync(visit);
+        }
+
         await page.GetByLabel("How much").FillAsync("1450");
         await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Corrected of F: weighed 1450 g");
         await page.GotoAsync("/stock/F");
         await Expect(page.Locator("main")).ToContainTextAsync("Last weighed 1,450 g.");
         await page.GotoAsync("/log?animal=F");
-        await PagesTests.PhotographAsync(visit, $"log_{script}");
+        if (script)
+        {
+            await PagesTests.PhotographAsync(visit, "log_animal");
+        }
+
         await page.GetByRole(AriaRole.Button, new() { Name = "Take back", Exact = false }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Took back of F: weighed 1450 g");
         visit.AssertClean();
