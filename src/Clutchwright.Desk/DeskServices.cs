@@ -4,6 +4,7 @@ using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
+using Clutchwright.Desk.Happenings;
 using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Looks;
 using Clutchwright.Desk.Opened;
@@ -65,6 +66,8 @@ public static class DeskServices
         services.AddSingleton(p => new AskTestPairings(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new PlanSeason(
             p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ListHappenings(p.GetRequiredService<OpenBook>()));
+        services.AddSingleton(p => new WriteHappening(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new KeptSeasons(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ShowSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new KeepSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<ListDeeds>()));

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Import;
 using Clutchwright.Stock.Routes;
@@ -30,6 +31,7 @@ public static class ProblemWords
         ImportProblem import => Of(import),
         StorageProblem storage => Of(storage),
         SeasonProblem season => Of(season),
+        HappeningProblem happening => Of(happening),
         RouteProblem route => Of(route),
         _ => new(problem?.ToString() ?? throw new ArgumentNullException(nameof(problem))),
     };
@@ -104,6 +106,30 @@ public static class ProblemWords
             $"{p.Rate.ToString(CultureInfo.InvariantCulture)} is no sensitivity or specificity.", "Above 0 and at most 1."),
         StatementProblem.NotFound => new("The statement is not in the book."),
         StatementProblem.AlreadyWithdrawn => new("The statement was withdrawn already."),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(HappeningProblem problem) => problem switch
+    {
+        HappeningProblem.KindUnknown p => new($"{p.Kind} is nothing that can happen.", $"One of: {string.Join(", ", Enum.GetValues<HappeningKind>().Select(HappeningRules.Words))}."),
+        HappeningProblem.InTheFuture p => new($"{p.When.Words} is yet to come.", "Write what has happened."),
+        HappeningProblem.BeforeItHatched p => new($"{p.Tag} hatched {p.Hatched.Words}, after {p.When.Words}.", "Mend one of the two dates."),
+        HappeningProblem.AmountNotFitting p => p.Unit is null
+            ? new($"There is no number for \"{HappeningRules.Words(p.Kind)}\".", "Leave it empty.")
+            : new(
+                p.Amount is null ? $"How much is missing for \"{HappeningRules.Words(p.Kind)}\"." : $"{p.Amount.Value.ToString(CultureInfo.InvariantCulture)} {p.Unit} cannot be.",
+                $"In {p.Unit}, above 0 and at most {p.Most.ToString(CultureInfo.InvariantCulture)}."),
+        HappeningProblem.MateNotFitting p => HappeningRules.IsOfAPair(p.Kind)
+            ? new("The other animal of the pair is missing.")
+            : new($"\"{HappeningRules.Words(p.Kind)}\" is not about a pair.", "Leave the other animal out."),
+        HappeningProblem.MateNotFound => new("The other animal is not in the book, or is in the bin."),
+        HappeningProblem.NoPair p => new($"{p.Tag} and {p.Mate} are no male and female.", "Name an animal of the other sex."),
+        HappeningProblem.NotOfAMale p => new($"{p.Tag} is male; \"{HappeningRules.Words(p.Kind)}\" is of a female."),
+        HappeningProblem.TextNotFitting p => new("The text is missing, too long, or has characters that cannot be kept.", $"1 to {p.MaxLength} characters."),
+        HappeningProblem.Refused p => new(string.Join(' ', p.Problems.Select(found => Say(found)))),
+        HappeningProblem.NotFound => new("It is not in the book."),
+        HappeningProblem.AlreadyWithdrawn => new("It was taken back already."),
+        HappeningProblem.ChangedSince => new("It was changed by somebody else meanwhile.", "Look at it again, then repeat the change."),
         _ => new(problem.ToString()),
     };
 

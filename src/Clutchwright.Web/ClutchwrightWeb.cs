@@ -6,6 +6,7 @@ using Clutchwright.Web.Hosting;
 using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
 using Clutchwright.Web.Routes;
+using Clutchwright.Web.Season;
 using Clutchwright.Web.Words;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
@@ -38,7 +39,9 @@ public static class ClutchwrightWeb
         builder.Services.AddWords();
         builder.Services.AddHosting(dataFolder);
         builder.Services.AddSingleton<AssetShelf>();
+        builder.Services.AddSingleton(typeof(KeptAnswers<>));
         builder.Services.AddSingleton<RouteAnswers>();
+        builder.Services.AddSingleton<SeasonAnswers>();
 
         var app = builder.Build();
         app.UseHosting();

@@ -28,6 +28,9 @@ internal static class Links
     /// <summary>The route to a want.</summary>
     public static string Route(string want) => With("/route", ("want", want));
 
+    /// <summary>What happened, to one animal or to all.</summary>
+    public static string Log(string? tag) => With("/log", ("animal", tag));
+
     /// <summary>How a route stands that is followed.</summary>
     public static string Followed(Guid id) => With("/route", ("for", id.ToString("N")));
 

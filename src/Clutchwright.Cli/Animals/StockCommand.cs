@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Clutchwright.Cli.Happenings;
 using Clutchwright.Cli.Words;
 
 namespace Clutchwright.Cli.Animals;
@@ -13,6 +14,8 @@ internal static class StockCommand
             ExportCommand.Create(common, terminal),
             ListCommand.Create(common, terminal),
             ShowCommand.Create(common, terminal),
+            LogCommands.Log(common, terminal),
+            LogCommands.Note(common, terminal),
             HistoryCommand.Create(common, terminal),
             UndoCommand.Create(common, terminal),
         };

@@ -27,6 +27,14 @@ public sealed class Answer<T>
     public static implicit operator Answer<T>(AskedWrongly[] problems) => new(null, problems);
 }
 
+/// <summary>Makes answers where the compiler cannot: an interface has no implicit conversion.</summary>
+public static class Answer
+{
+    /// <summary>Takes an answer.</summary>
+    public static Answer<T> Of<T>(T value)
+        where T : class => value;
+}
+
 /// <summary>Something that was asked wrongly: what, where, and what would be right.</summary>
 /// <param name="Where">The field or argument, for example <c>sire</c> or <c>want 1</c>.</param>
 /// <param name="Text">What is wrong, in a sentence.</param>

@@ -134,6 +134,71 @@ namespace Clutchwright.Stock.Sqlite.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Clutchwright.Stock.Happenings.Happening", b =>
+                {
+                    b.Property<Guid>("HappeningId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("Amount")
+                        .HasColumnType("REAL");
+
+                    b.Property<Guid>("AnimalId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("MateId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "When", "Clutchwright.Stock.Happenings.Happening.When#DateRange", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<DateOnly>("Earliest")
+                                .HasColumnType("TEXT");
+
+                            b1.Property<DateOnly>("Latest")
+                                .HasColumnType("TEXT");
+
+                            b1.Property<string>("Words")
+                                .IsRequired()
+                                .HasMaxLength(200)
+                                .HasColumnType("TEXT");
+                        });
+
+                    b.HasKey("HappeningId");
+
+                    b.HasIndex("AnimalId");
+
+                    b.HasIndex("MateId");
+
+                    b.ToTable("Happenings", null, t =>
+                        {
+                            t.HasCheckConstraint("CK_Happenings_Amount", "\"Amount\" > 0");
+
+                            t.HasCheckConstraint("CK_Happenings_Kind", "\"Kind\" IN ('Weighed', 'Fed', 'FoodRefused', 'Shed', 'Introduced', 'Locked', 'Separated', 'FolliclesMeasured', 'Ovulated', 'PreLayShed', 'Laid', 'Moved', 'Health', 'Noted')");
+
+                            t.HasCheckConstraint("CK_Happenings_Mate", "\"MateId\" <> \"AnimalId\"");
+
+                            t.HasCheckConstraint("CK_Happenings_When", "\"When_Earliest\" <= \"When_Latest\"");
+                        });
+                });
+
             modelBuilder.Entity("Clutchwright.Stock.History.Change", b =>
                 {
                     b.Property<long>("DeedId")
@@ -166,7 +231,7 @@ namespace Clutchwright.Stock.Sqlite.Migrations
 
                     b.ToTable("Changes", null, t =>
                         {
-                            t.HasCheckConstraint("CK_Changes_Kind", "\"Kind\" IN ('Animal', 'Statement', 'Season', 'Route')");
+                            t.HasCheckConstraint("CK_Changes_Kind", "\"Kind\" IN ('Animal', 'Statement', 'Season', 'Route', 'Happening')");
 
                             t.HasCheckConstraint("CK_Changes_Something", "\"Before\" IS NOT NULL OR \"After\" IS NOT NULL");
                         });
@@ -391,6 +456,20 @@ namespace Clutchwright.Stock.Sqlite.Migrations
                         .IsRequired();
 
                     b.Navigation("Sire");
+                });
+
+            modelBuilder.Entity("Clutchwright.Stock.Happenings.Happening", b =>
+                {
+                    b.HasOne("Clutchwright.Stock.Animals.Animal", null)
+                        .WithMany()
+                        .HasForeignKey("AnimalId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Clutchwright.Stock.Animals.Animal", null)
+                        .WithMany()
+                        .HasForeignKey("MateId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Clutchwright.Stock.History.Change", b =>

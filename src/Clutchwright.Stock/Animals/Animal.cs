@@ -145,6 +145,8 @@ public sealed class Animal
         Derive();
     }
 
+    internal void Weigh(double grams) => MassGrams = grams;
+
     internal void Bin(DateTime when) => BinnedAt = when;
 
     internal void TakeOutOfBin() => BinnedAt = null;

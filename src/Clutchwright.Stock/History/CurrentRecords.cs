@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Seasons;
 using Clutchwright.Stock.Statements;
@@ -17,6 +18,7 @@ internal sealed class CurrentRecords
     private readonly Dictionary<Guid, Statement> _statements = [];
     private readonly Dictionary<Guid, KeptSeason> _seasons = [];
     private readonly Dictionary<Guid, AdoptedRoute> _routes = [];
+    private readonly Dictionary<Guid, Happening> _happenings = [];
 
     public IEnumerable<Animal> AnimalsOutOfBin => _animals.Values.Where(animal => animal.BinnedAt is null);
 
@@ -52,6 +54,14 @@ internal sealed class CurrentRecords
             records._routes.Add(route.AdoptedRouteId.Value, route);
         }
 
+        foreach (var ids in changes.Where(c => c.Kind == RecordKind.Happening).Select(c => new HappeningId(c.RecordId)).Chunk(IdsAtOnce))
+        {
+            foreach (var happening in await db.Happenings.Where(h => ids.Contains(h.HappeningId)).ToListAsync(cancellation))
+            {
+                records._happenings.Add(happening.HappeningId.Value, happening);
+            }
+        }
+
         return records;
     }
 
@@ -65,14 +75,21 @@ internal sealed class CurrentRecords
             ? Snapshots.Write(StatementSnapshot.Of(statement))
             : null,
         RecordKind.Season => _seasons.TryGetValue(change.RecordId, out var season) ? Snapshots.Write(SeasonSnapshot.Of(season)) : null,
+        RecordKind.Happening => _happenings.TryGetValue(change.RecordId, out var happening) ? Snapshots.Write(HappeningSnapshot.Of(happening)) : null,
         RecordKind.Route => _routes.TryGetValue(change.RecordId, out var route) ? Snapshots.Write(RouteSnapshot.Of(route)) : null,
     };
 
     /// <summary>Brings the records to their state before the changes, in the context only.</summary>
     public void PutBack(StockContext db, IReadOnlyList<Change> changes)
     {
-        // What is said of an animal goes before it does, and comes after it.
+        // What is said of an animal, or happened to it, goes before it does, and comes after it.
         var statements = changes.Where(c => c.Kind == RecordKind.Statement).ToLookup(c => c.Before is null);
+        var happenings = changes.Where(c => c.Kind == RecordKind.Happening).ToLookup(c => c.Before is null);
+        foreach (var going in happenings[true])
+        {
+            PutBack<Happening, HappeningSnapshot>(db, going, _happenings, s => new(s), (happening, s) => happening.Take(s));
+        }
+
         foreach (var going in statements[true])
         {
             PutBack<Statement, StatementSnapshot>(db, going, _statements, s => new(s), (statement, s) => statement.Take(s));
@@ -84,6 +101,11 @@ internal sealed class CurrentRecords
         foreach (var animal in animals)
         {
             PutBackAnimal(db, animal);
+        }
+
+        foreach (var coming in happenings[false])
+        {
+            PutBack<Happening, HappeningSnapshot>(db, coming, _happenings, s => new(s), (happening, s) => happening.Take(s));
         }
 
         foreach (var coming in statements[false])

@@ -1,5 +1,6 @@
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Statements;
 
@@ -30,6 +31,7 @@ internal static class FieldWords
     {
         nameof(AnimalSnapshot.Status) when Enum.TryParse<AnimalStatus>(value, out var status) => StatusWords.Of(status),
         nameof(RouteSnapshot.Ending) when Enum.TryParse<RouteEnding>(value, out var ending) => ending == RouteEnding.Reached ? "reached" : "given up",
+        nameof(HappeningSnapshot.Kind) when Enum.TryParse<HappeningKind>(value, out var happened) && Enum.GetNames<HappeningKind>().Contains(value, StringComparer.Ordinal) => HappeningRules.Words(happened),
         nameof(StatementSnapshot.Kind) when Enum.TryParse<StatementKind>(value, out var kind) => StatementWords.Of(kind),
         nameof(AnimalSnapshot.Sex) when Enum.TryParse<Sex>(value, out var sex) => sex == Sex.Male ? "male" : "female",
         _ => value,

@@ -6,4 +6,5 @@ public enum RecordKind
     Statement = 2,
     Season = 3,
     Route = 4,
+    Happening = 5,
 }

@@ -136,6 +136,7 @@ internal static class Snapshots
         RecordKind.Statement => Write(Read<StatementSnapshot>(json)),
         RecordKind.Season => Write(Read<SeasonSnapshot>(json)),
         RecordKind.Route => Write(Read<RouteSnapshot>(json)),
+        RecordKind.Happening => Write(Read<HappeningSnapshot>(json)),
     };
 
     /// <summary>The names of the fields in which two states differ; none if one of them is no state.</summary>

@@ -96,7 +96,10 @@ public sealed class UndoDeed(Book book)
             .Where(link => !going.ContainsKey((RecordKind.Animal, link.Value)))
             .Concat(statements
                 .Where(s => !going.ContainsKey((RecordKind.Statement, s.StatementId.Value)))
-                .Select(s => (s.StatementId.Value, Parent: (AnimalId?)s.AnimalId, Tag: StatementWords.Of(s.Kind, s.Text))));
+                .Select(s => (s.StatementId.Value, Parent: (AnimalId?)s.AnimalId, Tag: StatementWords.Of(s.Kind, s.Text))))
+            .Concat((await db.Happenings.AsNoTracking().ToListAsync(cancellation))
+                .Where(h => !going.ContainsKey((RecordKind.Happening, h.HappeningId.Value)))
+                .SelectMany(h => new[] { (h.HappeningId.Value, Parent: (AnimalId?)h.AnimalId, Tag: h.ToString()), (h.HappeningId.Value, Parent: h.MateId, Tag: h.ToString()) }));
         foreach (var season in await db.Seasons.AsNoTracking().ToListAsync(cancellation))
         {
             if (season.Animals.FirstOrDefault(a => going.ContainsKey((RecordKind.Animal, a.Animal.Value))) is { } named

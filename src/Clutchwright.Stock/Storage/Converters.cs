@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Seasons;
@@ -17,5 +18,7 @@ internal sealed class StatementIdConverter() : ValueConverter<StatementId, Guid>
 internal sealed class KeptSeasonIdConverter() : ValueConverter<KeptSeasonId, Guid>(id => id.Value, value => new KeptSeasonId(value));
 
 internal sealed class AdoptedRouteIdConverter() : ValueConverter<AdoptedRouteId, Guid>(id => id.Value, value => new AdoptedRouteId(value));
+
+internal sealed class HappeningIdConverter() : ValueConverter<HappeningId, Guid>(id => id.Value, value => new HappeningId(value));
 
 internal sealed class DeedIdConverter() : ValueConverter<DeedId, long>(id => id.Number, number => new DeedId(number));

@@ -1,5 +1,6 @@
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Seasons;
@@ -22,6 +23,8 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
     public DbSet<KeptSeason> Seasons => Set<KeptSeason>();
 
     public DbSet<AdoptedRoute> Routes => Set<AdoptedRoute>();
+
+    public DbSet<Happening> Happenings => Set<Happening>();
 
     public DbSet<Deed> Deeds => Set<Deed>();
 
@@ -48,6 +51,8 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
             deed, RecordKind.Season, s => s.KeptSeasonId.Value, e => Snapshots.Write(SeasonSnapshot.Original(e)), s => Snapshots.Write(SeasonSnapshot.Of(s)), s => s.NewVersion());
         Record<AdoptedRoute>(
             deed, RecordKind.Route, r => r.AdoptedRouteId.Value, e => Snapshots.Write(RouteSnapshot.Original(e)), r => Snapshots.Write(RouteSnapshot.Of(r)), r => r.NewVersion());
+        Record<Happening>(
+            deed, RecordKind.Happening, h => h.HappeningId.Value, e => Snapshots.Write(HappeningSnapshot.Original(e)), h => Snapshots.Write(HappeningSnapshot.Of(h)), h => h.NewVersion());
         if (deed.Changes.Count == 0)
         {
             return null;
@@ -70,6 +75,8 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
         configurationBuilder.Properties<StatementId>().HaveConversion<StatementIdConverter>();
         configurationBuilder.Properties<KeptSeasonId>().HaveConversion<KeptSeasonIdConverter>();
         configurationBuilder.Properties<AdoptedRouteId>().HaveConversion<AdoptedRouteIdConverter>();
+        configurationBuilder.Properties<HappeningId>().HaveConversion<HappeningIdConverter>();
+        configurationBuilder.Properties<HappeningKind>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<RouteEnding>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<DeedId>().HaveConversion<DeedIdConverter>();
         configurationBuilder.Properties<Sex>().HaveConversion<string>().HaveMaxLength(20);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Happenings;
 using Clutchwright.Desk.Routes;
 using Clutchwright.Desk.Season;
 using Clutchwright.Desk.Words;
@@ -33,6 +34,8 @@ internal static class DeedEndpoints
             var answer = await demo.RunAsync(Keeper.Name, cancel);
             return answer.Value is { } done ? Back(back, done.Deed) : Refused(answer.Problems, back);
         });
+        endpoints.MapPost("/deeds/happening-back", async (WriteHappening write, [FromForm] Guid id, [FromForm] string? back, CancellationToken cancel) =>
+            Done(await write.WithdrawAsync(id, Keeper.Name, cancel), back));
         endpoints.MapPost("/deeds/season", async (
             KeepSeason keep, [FromForm] string draft, [FromForm] int year, [FromForm] string? from, [FromForm] string? back, CancellationToken cancel) =>
             Done(

@@ -71,7 +71,7 @@ public sealed record SeasonForm
         var lifted = Text(query, "lift-sire") is { } sire && Text(query, "lift-dam") is { } dam ? new SeasonCouple(sire, dam, Text(query, "lift-why")) : null;
         return new()
         {
-            IsDraft = query.Keys.Any(k => k is not ("year" or "deed" or "saved")),
+            IsDraft = query.Keys.Any(k => k is not ("year" or "deed" or "saved" or "wait" or "stop")),
             Year = Text(query, "year"),
             From = Text(query, "from"),
             On = Text(query, "on"),

@@ -1,9 +1,11 @@
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Seasons;
 using Clutchwright.Stock.Statements;
+using Clutchwright.Stock.Tests.Happenings;
 using Clutchwright.Stock.Tests.Testing;
 using CsCheck;
 using Xunit;
@@ -48,7 +50,7 @@ public sealed class UndoTests
     /// undoing the undoings leads forward again.</summary>
     [Fact]
     public async Task RunAsync_AnyDeedsUndoneBackwards_GivesEveryStateAgain() =>
-        await Gen.Int[0, 12].Array[1, 14].SampleAsync(
+        await Gen.Int[0, 14].Array[1, 14].SampleAsync(
             async choices =>
             {
                 using var book = await TestBook.NewAsync();
@@ -237,6 +239,12 @@ public sealed class UndoTests
                 break;
             case 12 when (await new ListRoutes(book.Book).RunAsync(TestBook.Cancellation)).Expect().FirstOrDefault(r => r.Ending is null) is { } route:
                 (await new EndRoute(book.Book).RunAsync(route.AdoptedRouteId, RouteEnding.GivenUp, null, TestBook.Who, TestBook.Cancellation)).Expect();
+                break;
+            case 13 when animal is not null:
+                (await HappeningTests.WriteAsync(book, animal, HappeningKind.Weighed, "2025-05-01", 100 + step)).Expect();
+                break;
+            case 14 when animal is not null && (await new ListHappenings(book.Book).RunAsync(animal.AnimalId, [], 1, TestBook.Cancellation)).Expect() is [{ } line]:
+                (await new WithdrawHappening(book.Book).RunAsync(line.HappeningId, TestBook.Who, TestBook.Cancellation)).Expect();
                 break;
         }
     }

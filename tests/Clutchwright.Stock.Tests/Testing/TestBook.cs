@@ -133,7 +133,7 @@ internal sealed class TestBook : IDisposable
         var statements = db.Statements.AsEnumerable().Select(s => Snapshots.Write(StatementSnapshot.Of(s)));
         var seasons = db.Seasons.AsEnumerable().Select(s => Snapshots.Write(SeasonSnapshot.Of(s)));
         var routes = db.Routes.AsEnumerable().Select(r => Snapshots.Write(RouteSnapshot.Of(r)));
-        return string.Join('\n', animals.Concat(statements).Concat(seasons).Concat(routes).Order(StringComparer.Ordinal));
+        return string.Join('\n', animals.Concat(statements).Concat(seasons).Concat(routes).Concat(db.Happenings.AsEnumerable().Select(h => Snapshots.Write(HappeningSnapshot.Of(h)))).Order(StringComparer.Ordinal));
     }
 
     public void Dispose()

@@ -1,0 +1,81 @@
+using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Opened;
+using Clutchwright.Desk.Words;
+using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Happenings;
+
+namespace Clutchwright.Desk.Happenings;
+
+/// <summary>What happened, to one animal or to all?</summary>
+public sealed class ListHappenings
+{
+    private readonly OpenBook _book;
+
+    internal ListHappenings(OpenBook book) => _book = book;
+
+    /// <summary>Gets everything that can be written down, in the order of a year.</summary>
+    public static IReadOnlyList<HappeningKindWords> Kinds { get; } =
+        [.. Enum.GetValues<HappeningKind>().Select(k => new HappeningKindWords(k.ToString(), HappeningRules.Words(k), HappeningRules.Unit(k), HappeningRules.IsOfAPair(k)))];
+
+    /// <summary>Lists it, the latest first.</summary>
+    /// <param name="tag">The animal, also as the other of a pair; <c>null</c>: all.</param>
+    /// <param name="kinds">Only these, by name; empty: all.</param>
+    /// <param name="most">How many at most.</param>
+    /// <param name="cancel">Stops the question.</param>
+    public async Task<Answer<IReadOnlyList<HappeningWords>>> RunAsync(string? tag, IReadOnlyList<string> kinds, int most, CancellationToken cancel)
+    {
+        AnimalId? animal = null;
+        if (tag is not null)
+        {
+            var found = await Find.ByTagAsync(_book, tag, cancel);
+            if (found.Value is not { } record)
+            {
+                return found.Problems.ToArray();
+            }
+
+            animal = record.Animal.AnimalId;
+        }
+
+        var problems = new List<AskedWrongly>();
+        HappeningKind[] asked = [.. kinds.Select(k => Kind(k, problems)).OfType<HappeningKind>()];
+        if (problems.Count > 0)
+        {
+            return problems.ToArray();
+        }
+
+        var lines = (await new Stock.Happenings.ListHappenings(_book.Book).RunAsync(animal, asked, Math.Max(1, most), cancel)).Expect();
+        return Answer.Of<IReadOnlyList<HappeningWords>>([.. lines.Select(Words)]);
+    }
+
+    internal static HappeningWords Words(HappeningLine line) => new(
+        line.HappeningId.Value,
+        line.Version,
+        line.Tag,
+        line.Mate,
+        line.Kind.ToString(),
+        HappeningRules.Words(line.Kind, line.Amount, string.Empty),
+        line.When.ToText(),
+        line.When.Latest,
+        line.Amount,
+        HappeningRules.Unit(line.Kind),
+        line.Text);
+
+    /// <summary>Reads a kind, by its name or its words, any case.</summary>
+    internal static HappeningKind? Kind(string text, List<AskedWrongly> problems)
+    {
+        var asked = text.Trim();
+        if (Enum.TryParse<HappeningKind>(asked.Replace(" ", string.Empty, StringComparison.Ordinal).Replace("-", string.Empty, StringComparison.Ordinal), ignoreCase: true, out var kind) && Enum.IsDefined(kind) && !char.IsAsciiDigit(asked[0]))
+        {
+            return kind;
+        }
+
+        if (Enum.GetValues<HappeningKind>().Where(k => HappeningRules.Words(k).Equals(asked, StringComparison.OrdinalIgnoreCase)).Select(k => (HappeningKind?)k).FirstOrDefault() is { } named)
+        {
+            return named;
+        }
+
+        problems.Add(new("kind", $"\"{asked}\" is nothing that can be written down. One of: {string.Join(", ", Enum.GetValues<HappeningKind>().Select(HappeningRules.Words))}.",
+            DidYouMean: NearWords.Of(asked, Enum.GetValues<HappeningKind>().Select(HappeningRules.Words))));
+        return null;
+    }
+}

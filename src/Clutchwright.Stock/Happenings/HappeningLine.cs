@@ -1,0 +1,8 @@
+using Clutchwright.Stock.Animals;
+
+namespace Clutchwright.Stock.Happenings;
+
+/// <summary>Something that happened, as it is listed.</summary>
+/// <remarks><c>Tag</c> is the animal on whose page it was written, <c>Mate</c> the other of the pair, null if it is about none.</remarks>
+public sealed record HappeningLine(
+    HappeningId HappeningId, string Tag, string? Mate, HappeningKind Kind, DateRange When, double? Amount, string Text, Guid Version);
