@@ -148,6 +148,74 @@ namespace Clutchwright.Stock.PostgreSql.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Clutchwright.Stock.Happenings.Happening", b =>
+                {
+                    b.Property<Guid>("HappeningId")
+                        .HasColumnType("uuid");
+
+                    b.Property<double?>("Amount")
+                        .HasColumnType("double precision");
+
+                    b.Property<Guid>("AnimalId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .UseCollation("C");
+
+                    b.Property<Guid?>("MateId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .UseCollation("C");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "When", "Clutchwright.Stock.Happenings.Happening.When#DateRange", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<DateOnly>("Earliest")
+                                .HasColumnType("date");
+
+                            b1.Property<DateOnly>("Latest")
+                                .HasColumnType("date");
+
+                            b1.Property<string>("Words")
+                                .IsRequired()
+                                .HasMaxLength(200)
+                                .HasColumnType("character varying(200)")
+                                .UseCollation("C");
+                        });
+
+                    b.HasKey("HappeningId");
+
+                    b.HasIndex("AnimalId");
+
+                    b.HasIndex("MateId");
+
+                    b.ToTable("Happenings", null, t =>
+                        {
+                            t.HasCheckConstraint("CK_Happenings_Amount", "\"Amount\" > 0");
+
+                            t.HasCheckConstraint("CK_Happenings_Kind", "\"Kind\" IN ('Weighed', 'Fed', 'FoodRefused', 'Shed', 'Introduced', 'Locked', 'Separated', 'FolliclesMeasured', 'Ovulated', 'PreLayShed', 'Laid', 'Moved', 'Health', 'Noted')");
+
+                            t.HasCheckConstraint("CK_Happenings_Mate", "\"MateId\" <> \"AnimalId\"");
+
+                            t.HasCheckConstraint("CK_Happenings_When", "\"When_Earliest\" <= \"When_Latest\"");
+                        });
+                });
+
             modelBuilder.Entity("Clutchwright.Stock.History.Change", b =>
                 {
                     b.Property<long>("DeedId")
@@ -184,7 +252,7 @@ namespace Clutchwright.Stock.PostgreSql.Migrations
 
                     b.ToTable("Changes", null, t =>
                         {
-                            t.HasCheckConstraint("CK_Changes_Kind", "\"Kind\" IN ('Animal', 'Statement', 'Season', 'Route')");
+                            t.HasCheckConstraint("CK_Changes_Kind", "\"Kind\" IN ('Animal', 'Statement', 'Season', 'Route', 'Happening')");
 
                             t.HasCheckConstraint("CK_Changes_Something", "\"Before\" IS NOT NULL OR \"After\" IS NOT NULL");
                         });
@@ -422,6 +490,20 @@ namespace Clutchwright.Stock.PostgreSql.Migrations
                         .IsRequired();
 
                     b.Navigation("Sire");
+                });
+
+            modelBuilder.Entity("Clutchwright.Stock.Happenings.Happening", b =>
+                {
+                    b.HasOne("Clutchwright.Stock.Animals.Animal", null)
+                        .WithMany()
+                        .HasForeignKey("AnimalId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Clutchwright.Stock.Animals.Animal", null)
+                        .WithMany()
+                        .HasForeignKey("MateId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Clutchwright.Stock.History.Change", b =>

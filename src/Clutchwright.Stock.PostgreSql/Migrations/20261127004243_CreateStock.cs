@@ -115,6 +115,43 @@ namespace Clutchwright.Stock.PostgreSql.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Happenings",
+                columns: table => new
+                {
+                    HappeningId = table.Column<Guid>(type: "uuid", nullable: false),
+                    AnimalId = table.Column<Guid>(type: "uuid", nullable: false),
+                    MateId = table.Column<Guid>(type: "uuid", nullable: true),
+                    Kind = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false, collation: "C"),
+                    Amount = table.Column<double>(type: "double precision", nullable: true),
+                    Text = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: false, collation: "C"),
+                    WithdrawnAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Version = table.Column<Guid>(type: "uuid", nullable: false),
+                    When_Earliest = table.Column<DateOnly>(type: "date", nullable: false),
+                    When_Latest = table.Column<DateOnly>(type: "date", nullable: false),
+                    When_Words = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false, collation: "C")
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Happenings", x => x.HappeningId);
+                    table.CheckConstraint("CK_Happenings_Amount", "\"Amount\" > 0");
+                    table.CheckConstraint("CK_Happenings_Kind", "\"Kind\" IN ('Weighed', 'Fed', 'FoodRefused', 'Shed', 'Introduced', 'Locked', 'Separated', 'FolliclesMeasured', 'Ovulated', 'PreLayShed', 'Laid', 'Moved', 'Health', 'Noted')");
+                    table.CheckConstraint("CK_Happenings_Mate", "\"MateId\" <> \"AnimalId\"");
+                    table.CheckConstraint("CK_Happenings_When", "\"When_Earliest\" <= \"When_Latest\"");
+                    table.ForeignKey(
+                        name: "FK_Happenings_Animals_AnimalId",
+                        column: x => x.AnimalId,
+                        principalTable: "Animals",
+                        principalColumn: "AnimalId",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Happenings_Animals_MateId",
+                        column: x => x.MateId,
+                        principalTable: "Animals",
+                        principalColumn: "AnimalId",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "PossibleSires",
                 columns: table => new
                 {
@@ -191,7 +228,7 @@ namespace Clutchwright.Stock.PostgreSql.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Changes", x => new { x.DeedId, x.Number });
-                    table.CheckConstraint("CK_Changes_Kind", "\"Kind\" IN ('Animal', 'Statement', 'Season', 'Route')");
+                    table.CheckConstraint("CK_Changes_Kind", "\"Kind\" IN ('Animal', 'Statement', 'Season', 'Route', 'Happening')");
                     table.CheckConstraint("CK_Changes_Something", "\"Before\" IS NOT NULL OR \"After\" IS NOT NULL");
                     table.ForeignKey(
                         name: "FK_Changes_Deeds_DeedId",
@@ -234,6 +271,16 @@ namespace Clutchwright.Stock.PostgreSql.Migrations
                 column: "Undoes");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Happenings_AnimalId",
+                table: "Happenings",
+                column: "AnimalId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Happenings_MateId",
+                table: "Happenings",
+                column: "MateId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_PossibleSires_SireId",
                 table: "PossibleSires",
                 column: "SireId");
@@ -255,6 +302,9 @@ namespace Clutchwright.Stock.PostgreSql.Migrations
         {
             migrationBuilder.DropTable(
                 name: "Changes");
+
+            migrationBuilder.DropTable(
+                name: "Happenings");
 
             migrationBuilder.DropTable(
                 name: "PossibleSires");
