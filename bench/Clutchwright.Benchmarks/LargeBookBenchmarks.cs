@@ -11,7 +11,7 @@ namespace Clutchwright.Benchmarks;
 
 /// <summary>What the pages ask of a book of 2,000 animals: the best pairs, among all kin or among families, and whose record fits least to all others.</summary>
 [MemoryDiagnoser]
-public class LargeBookBenchmarks : IDisposable
+public class LargeBookBenchmarks
 {
     private const int Animals = 2_000;
     private readonly string _folder = Directory.CreateTempSubdirectory("clutchwright-bench-").FullName;
@@ -41,7 +41,7 @@ public class LargeBookBenchmarks : IDisposable
     public async Task<int> Suspects() => (await _suspects.RunAsync(5, CancellationToken.None)).Animals.Count;
 
     [GlobalCleanup]
-    public void Dispose()
+    public void Close()
     {
         _desks.ForEach(d => d.Dispose());
         _desks.Clear();

@@ -9,6 +9,12 @@ using Clutchwright.Reference.Tests.Toulbar2;
 using Clutchwright.Testing.Pedigrees;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (args is ["growth", var picture])
+{
+    File.WriteAllText(picture, Growth.Draw(Console.Out));
+    return;
+}
+
 var longest = TimeSpan.FromSeconds(120);
 
 Console.WriteLine("| question | other program | ours | theirs | times as fast | |");

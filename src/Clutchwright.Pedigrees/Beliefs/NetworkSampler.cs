@@ -17,7 +17,7 @@ internal static class NetworkSampler
     private const int BatchesAChain = 5;
     private const int MostHeld = 2_000;
     // An excursion costs as much as eleven sweeps; where these cost next to nothing there can be many.
-    private const int SweepsAnExcursion = 40;
+    private const int SweepsAnExcursion = 100;
     private const int SweepsAnExcursionIfSmall = 4;
     private const double SmallSweep = 3_000.0;
 
