@@ -9,7 +9,7 @@ namespace Clutchwright.Web.Tests.Hosting;
 /// <summary>The pages over a book on a server, whose answers have to be waited for where those of a file are there at once.</summary>
 public sealed class PostgreSqlPagesTests
 {
-    private static readonly string[] Pages = ["/", "/stock", "/stock/history", "/stock/T-101", "/stock?find=pastel", "/carry", "/pairs", "/cross", "/kin", "/season", "/route", "/look", "/log", "/catalogue"];
+    private static readonly string[] Pages = ["/", "/stock", "/stock/history", "/stock/T-101", "/stock?find=pastel", "/stock/moved", "/stock/contradictions", "/stock/bin", "/pairs", "/cross", "/kin", "/season", "/route", "/looks", "/proof", "/log", "/catalogue"];
 
     [Fact]
     public async Task Pages_BookOnAServer_AreAnswered()
