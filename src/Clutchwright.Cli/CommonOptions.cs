@@ -7,6 +7,9 @@ namespace Clutchwright.Cli;
 /// <summary>The options that every command takes, and the questions of the desk that stand behind them.</summary>
 internal sealed class CommonOptions
 {
+    /// <summary>Holds the connection string of a PostgreSQL database with the book. No option: arguments are seen by all users of a machine.</summary>
+    private const string DatabaseVariable = "CLUTCHWRIGHT_POSTGRESQL";
+
     private static readonly string[] CatalogueParts = ["catalogue", "python-regius"];
 
     private readonly Option<bool> _json = new("--json")
@@ -24,7 +27,7 @@ internal sealed class CommonOptions
 
     private readonly Option<string?> _data = new("--data")
     {
-        Description = $"The folder that holds your stock. Default: {DefaultDataFolder}",
+        Description = $"The folder that holds your stock. Default: the database of {DatabaseVariable} if that is set, else {DefaultDataFolder}",
         HelpName = "DIR",
         Recursive = true,
     };
@@ -44,6 +47,10 @@ internal sealed class CommonOptions
     public bool IsJson(ParseResult asked) => asked.GetValue(_json);
 
     public string DataFolder(ParseResult asked) => Path.GetFullPath(asked.GetValue(_data) ?? DefaultDataFolder);
+
+    /// <summary>The database that holds the stock; <c>null</c>: the data folder does. A folder that was named goes first.</summary>
+    public string? Database(ParseResult asked) =>
+        asked.GetValue(_data) is null && Environment.GetEnvironmentVariable(DatabaseVariable) is { } set && !string.IsNullOrWhiteSpace(set) ? set : null;
 
     /// <summary>Finds the catalogue's folder: the one named, or else the shipped one, beside the program or above it.</summary>
     /// <exception cref="DirectoryNotFoundException">There is none.</exception>
@@ -70,5 +77,5 @@ internal sealed class CommonOptions
 
     /// <summary>Opens the questions of the desk over the asked catalogue and data folder.</summary>
     public ServiceProvider Open(ParseResult asked) =>
-        new ServiceCollection().AddDesk(CatalogueFolder(asked), DataFolder(asked)).BuildServiceProvider();
+        new ServiceCollection().AddDesk(CatalogueFolder(asked), DataFolder(asked), Database(asked)).BuildServiceProvider();
 }

@@ -23,13 +23,18 @@ namespace Clutchwright.Desk;
 /// <summary>Puts the questions of the desk at the disposal of a face.</summary>
 public static class DeskServices
 {
-    /// <summary>Adds every question, over one catalogue folder and one data folder. Both are opened when first needed.</summary>
+    /// <summary>Adds every question, over one catalogue folder and one book. Both are opened when first needed.</summary>
+    /// <param name="services">Where they are added.</param>
+    /// <param name="catalogueFolder">The species' folder.</param>
+    /// <param name="dataFolder">The keeper's folder, which holds the book unless a database does.</param>
+    /// <param name="database">The connection string of a PostgreSQL database that holds the book; <c>null</c>: the folder does.</param>
     /// <remarks>What cannot be opened is told by a <see cref="DeskClosedException"/> from the question that needed it.</remarks>
-    public static IServiceCollection AddDesk(this IServiceCollection services, string catalogueFolder, string dataFolder)
+    public static IServiceCollection AddDesk(this IServiceCollection services, string catalogueFolder, string dataFolder, string? database = null)
     {
+        var place = database is null ? BookPlace.InFolder(dataFolder) : BookPlace.OnPostgreSql(database);
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton(_ => Open(catalogueFolder));
-        services.AddSingleton(provider => OpenStock(dataFolder, provider.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(provider => OpenStock(place, provider.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new StockBeliefs(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
 
         services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
@@ -39,7 +44,7 @@ public static class DeskServices
             p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new FindLooks(
             p.GetRequiredService<OpenCatalogue>(),
-            () => File.Exists(Path.Combine(dataFolder, Book.FileName)) ? p.GetRequiredService<StockBeliefs>() : null,
+            () => database is not null || File.Exists(Path.Combine(dataFolder, Book.FileName)) ? p.GetRequiredService<StockBeliefs>() : null,
             () => p.GetRequiredService<RankPairs>())
         {
             SeasonsNeeded = p.GetRequiredService<PlanRoute>().LeastSeasonsAsync,
@@ -81,6 +86,7 @@ public static class DeskServices
         services.AddSingleton(p => new ListContradictions(p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ListSuspects(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
 
+        services.AddSingleton(p => new ShowPlace(p.GetRequiredService<OpenBook>()));
         services.AddSingleton(p => new ListDeeds(p.GetRequiredService<OpenBook>()));
         services.AddSingleton(p => new ListAnimals(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ShowAnimal(
@@ -111,9 +117,9 @@ public static class DeskServices
     }
 
     // The container makes singletons synchronously; the book is opened once in the life of the program, before any request waits for it.
-    private static OpenBook OpenStock(string folder, TimeProvider clock)
+    private static OpenBook OpenStock(BookPlace place, TimeProvider clock)
     {
-        var opened = Task.Run(() => Book.OpenAsync(folder, clock, CancellationToken.None)).GetAwaiter().GetResult();
+        var opened = Task.Run(() => Book.OpenAsync(place, clock, CancellationToken.None)).GetAwaiter().GetResult();
         return opened.IsDone ? new(opened.Value) : throw new DeskClosedException(ProblemWords.Say(opened.Problem).ToString());
     }
 }

@@ -218,11 +218,17 @@ public static class ProblemWords
         StorageProblem.FolderUnusable p => new($"The data folder {p.Folder} cannot be used: {p.Reason}"),
         StorageProblem.Locked p => new($"{p.File} is held by another program.", "Close it and try again."),
         StorageProblem.MadeByNewerProgram p => new($"{p.File} was written by a newer version of this program.", "Use that version, or a backup."),
-        StorageProblem.NotABook p => new($"{p.File} is not a book, or is damaged: {p.Reason}", "Restore a backup, or use another data folder."),
+        StorageProblem.NotABook p => new($"{p.File} is not a book, or is damaged: {p.Reason}", "Restore a backup, or use another data folder or database."),
         StorageProblem.DiskFailed p => new($"{p.File} cannot be written: {p.Reason}", "See whether the disk is full."),
         StorageProblem.NotDurable p => new(
             $"{p.File} lies where a power cut could lose what was saved (journal {p.JournalMode}, synchronous {p.Synchronous}).",
             "Use a folder on a disk of this computer."),
+        StorageProblem.ConnectionUnreadable => new(
+            "The connection string of the database cannot be read, or names no server or no database.", "Host=localhost;Database=stock;Username=keeper."),
+        StorageProblem.ServerUnusable p => new($"{p.Place} cannot be used: {p.Reason.TrimEnd('.')}."),
+        StorageProblem.ServerNotDurable p => new(
+            $"{p.Place} could lose in a power cut what was saved: {string.Join(", ", p.Settings)} {(p.Settings.Count == 1 ? "is" : "are")} off.",
+            "Turn it on in the settings of the server."),
         _ => new(problem.ToString()),
     };
 

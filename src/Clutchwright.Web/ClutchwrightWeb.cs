@@ -23,8 +23,9 @@ public static class ClutchwrightWeb
     /// <param name="args">Arguments of the host, for example <c>--urls http://127.0.0.1:5417</c>.</param>
     /// <param name="catalogueFolder">The species' folder.</param>
     /// <param name="dataFolder">The keeper's data folder; made if it is not there.</param>
+    /// <param name="database">The connection string of a PostgreSQL database that holds the book; <c>null</c>: the data folder does.</param>
     /// <exception cref="OpenAddressException">An address was asked for that other machines can reach.</exception>
-    public static WebApplication Build(string[] args, string catalogueFolder, string dataFolder)
+    public static WebApplication Build(string[] args, string catalogueFolder, string dataFolder, string? database = null)
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
@@ -33,7 +34,7 @@ public static class ClutchwrightWeb
             ContentRootPath = AppContext.BaseDirectory,
         });
         builder.ListenOnLoopbackOnly();
-        builder.Services.AddDesk(catalogueFolder, dataFolder);
+        builder.Services.AddDesk(catalogueFolder, dataFolder, database);
         builder.Services.AddRazorComponents();
         builder.Services.AddWords();
         builder.Services.AddHosting(dataFolder);

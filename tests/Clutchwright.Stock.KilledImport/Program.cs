@@ -3,9 +3,9 @@ using System.Text;
 using Clutchwright.Stock.Import;
 using Clutchwright.Stock.Storage;
 
-// A program to be killed: opens the book in a folder, imports so many animals into it and says how far it is. What it said to
+// A program to be killed: opens the book in a folder or, by a connection string, on a server, imports so many animals into it and says how far it is. What it said to
 // be done must still be there afterwards.
-var folder = args[0];
+var place = args[0].Contains('=', StringComparison.Ordinal) ? BookPlace.OnPostgreSql(args[0]) : BookPlace.InFolder(args[0]);
 var count = int.Parse(args[1], CultureInfo.InvariantCulture);
 
 var text = new StringBuilder("id,sex,sire,dam,hatched,seen,told\r\n");
@@ -16,7 +16,7 @@ for (var i = 0; i < count; i++)
 }
 
 Say("started");
-using var book = (await Book.OpenAsync(folder, TimeProvider.System, CancellationToken.None)).Expect();
+using var book = (await Book.OpenAsync(place, TimeProvider.System, CancellationToken.None)).Expect();
 Say("open");
 var import = new ImportAnimals(book, (_, _) => null);
 var result = (await import.RunAsync(AnimalFile.Read(text.ToString()), "killed.csv", "test", CancellationToken.None)).Expect();

@@ -38,7 +38,8 @@ internal static class ServeCommand
                 built = ClutchwrightWeb.Build(
                     asked.GetValue(urls) is { } listen ? [.. Quiet, $"--urls={listen}"] : Quiet,
                     common.CatalogueFolder(asked),
-                    common.DataFolder(asked));
+                    common.DataFolder(asked),
+                    common.Database(asked));
             }
             catch (Exception wrong) when (wrong is OpenAddressException or FormatException)
             {
@@ -51,15 +52,16 @@ internal static class ServeCommand
             _ = app.Services.GetRequiredService<ListGenes>().Run(find: null, kind: "combination");
             _ = await app.Services.GetRequiredService<ListDeeds>().RunAsync(before: null, take: 1, cancel);
 
+            var place = common.Database(asked) is null ? common.DataFolder(asked) : app.Services.GetRequiredService<ShowPlace>().Run();
             await app.StartAsync(cancel);
             if (common.IsJson(asked))
             {
-                terminal.Send(new() { ["urls"] = JsonShapes.Array(app.Urls), ["data"] = common.DataFolder(asked) });
+                terminal.Send(new() { ["urls"] = JsonShapes.Array(app.Urls), ["data"] = place });
             }
             else
             {
                 await terminal.Output.WriteAsync(
-                    $"Clutchwright is at {string.Join(" and ", app.Urls)}\nYour stock lies in {common.DataFolder(asked)}\nStop it with Ctrl+C.\n");
+                    $"Clutchwright is at {string.Join(" and ", app.Urls)}\nYour stock lies in {place}\nStop it with Ctrl+C.\n");
             }
 
             await terminal.Output.FlushAsync(cancel);

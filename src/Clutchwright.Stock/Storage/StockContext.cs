@@ -85,8 +85,14 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
         configurationBuilder.Properties<RecordKind>().HaveConversion<string>().HaveMaxLength(20);
     }
 
-    protected override void OnModelCreating(ModelBuilder modelBuilder) =>
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
         modelBuilder.ApplyConfigurationsFromAssembly(typeof(StockContext).Assembly);
+        if (Database.IsNpgsql())
+        {
+            PostgreSqlStore.CompareTextByItsCodes(modelBuilder.Model);
+        }
+    }
 
     private static InvalidOperationException Bypassed() =>
         new("Changes are saved by RecordAsync, together with their history.");

@@ -28,4 +28,13 @@ public abstract record StorageProblem : Problem
 
     /// <summary>The place of the file cannot promise that what was acknowledged survives a power cut (a network share, say).</summary>
     public sealed record NotDurable(string File, string JournalMode, string Synchronous) : StorageProblem;
+
+    /// <summary>The connection string cannot be read, or names no server or no database. It is not repeated: it may hold a password.</summary>
+    public sealed record ConnectionUnreadable : StorageProblem;
+
+    /// <summary>The server is not there, does not let us in, or the database is not fit for a book.</summary>
+    public sealed record ServerUnusable(string Place, string Reason) : StorageProblem;
+
+    /// <summary>The server is set so that what was acknowledged could be lost in a power cut; <c>Settings</c> are those that are off.</summary>
+    public sealed record ServerNotDurable(string Place, IReadOnlyList<string> Settings) : StorageProblem;
 }

@@ -8,6 +8,7 @@ using Xunit;
 namespace Clutchwright.Stock.Tests.Storage;
 
 /// <summary>Books as earlier programs wrote them, in Books/, open with everything that was in them.</summary>
+[Trait(Once.Key, Once.Value)]
 public sealed class OldBookTests
 {
     private static readonly string Books = Path.Combine(

@@ -9,24 +9,23 @@ using Clutchwright.Stock.Storage;
 
 namespace Clutchwright.Stock.Tests.Testing;
 
-/// <summary>A book in a folder of its own that goes when the test ends. The trade text "?" cannot be read, all other can.</summary>
+/// <summary>A book in a place of its own that goes when the test ends. The trade text "?" cannot be read, all other can.</summary>
 internal sealed class TestBook : IDisposable
 {
     public const string Who = "Keeper";
 
     private const string Memory = "/dev/shm";
 
-    /// <summary>An empty book as a file: making one takes longer than most tests.</summary>
-    private static readonly Lazy<Task<byte[]>> Empty = new(MakeEmptyAsync);
+    private readonly TestPlace _place;
 
-    private TestBook(string folder, Book book, SqlLog log)
+    private TestBook(TestPlace place, Book book, SqlLog log)
     {
-        Folder = folder;
+        _place = place;
         Book = book;
         Log = log;
     }
 
-    public string Folder { get; }
+    public BookPlace Place => _place.Place;
 
     public Book Book { get; }
 
@@ -44,11 +43,10 @@ internal sealed class TestBook : IDisposable
 
     public static async Task<TestBook> NewAsync()
     {
-        var folder = NewFolder();
-        await File.WriteAllBytesAsync(Path.Combine(folder, Book.FileName), await Empty.Value, Cancellation);
+        var place = await TestPlace.NewAsync();
         var log = new SqlLog();
-        var book = await Book.OpenAsync(folder, new FakeClock(), [log], Cancellation);
-        return new TestBook(folder, book.Expect(), log);
+        var book = await Book.OpenAsync(place.Place, new FakeClock(), [log], Cancellation);
+        return new TestBook(place, book.Expect(), log);
     }
 
     public static AnimalEntry Entry(
@@ -141,15 +139,6 @@ internal sealed class TestBook : IDisposable
     public void Dispose()
     {
         Book.Dispose();
-        Directory.Delete(Folder, recursive: true);
-    }
-
-    private static async Task<byte[]> MakeEmptyAsync()
-    {
-        var folder = NewFolder();
-        (await Book.OpenAsync(folder, TimeProvider.System, CancellationToken.None)).Expect().Dispose();
-        var bytes = await File.ReadAllBytesAsync(Path.Combine(folder, Book.FileName), CancellationToken.None);
-        Directory.Delete(folder, recursive: true);
-        return bytes;
+        _place.Dispose();
     }
 }
