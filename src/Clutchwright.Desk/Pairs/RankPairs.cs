@@ -111,20 +111,13 @@ public sealed class RankPairs
     private StockAnimal[] OfAge(StockAnimal[] here, Sex sex, List<string> notes)
     {
         var biology = _catalogue.Catalogue.Biology;
-        var age = sex == Sex.Male ? biology.MaleBreedingAgeMonths : biology.FemaleBreedingAgeMonths;
         var all = here.Where(a => a.Animal.Sex == sex).ToArray();
-        if (age is null)
-        {
-            return all;
-        }
-
-        var least = age.Least ?? age.Mean;
         var today = DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
-        var old = all.Where(a => a.Animal.Hatched is not { } hatched || hatched.Earliest.AddMonths((int)Math.Ceiling(least)) <= today).ToArray();
+        var old = all.Where(a => !(BreedingAge.Reached(biology, a.Animal, sex) > today)).ToArray();
         if (all.Length - old.Length is > 0 and var young)
         {
             var word = sex == Sex.Male ? (young == 1 ? "male is" : "males are") : (young == 1 ? "female is" : "females are");
-            notes.Add($"{young} {word} under {least:0} months old, too young for this season, and {(young == 1 ? "was" : "were")} left out.");
+            notes.Add($"{young} {word} under {BreedingAge.Least(biology, sex):0} months old, too young for this season, and {(young == 1 ? "was" : "were")} left out.");
         }
 
         return old;

@@ -91,14 +91,11 @@ internal sealed class RouteStock
     /// <summary>The season from which an animal breeds: 1 unless it is surely too young, by the least age of the species' biology.</summary>
     private static int ReadySeason(OpenCatalogue catalogue, StockAnimal animal, Sex sex, DateOnly today)
     {
-        var biology = catalogue.Catalogue.Biology;
-        var age = sex == Sex.Male ? biology.MaleBreedingAgeMonths : biology.FemaleBreedingAgeMonths;
-        if (age is null || animal.Animal.Hatched is not { } hatched)
+        if (BreedingAge.Reached(catalogue.Catalogue.Biology, animal.Animal, sex) is not { } ready)
         {
             return 1;
         }
 
-        var ready = hatched.Earliest.AddMonths((int)Math.Ceiling(age.Least ?? age.Mean));
         var season = 1;
         while (ready > today.AddYears(season - 1) && season < RouteSettings.MostSeasons)
         {

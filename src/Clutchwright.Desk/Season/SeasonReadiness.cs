@@ -31,10 +31,9 @@ internal sealed class SeasonReadiness
         }
 
         var isMale = animal.Animal.Sex == Sex.Male;
-        var age = isMale ? _biology.MaleBreedingAgeMonths : _biology.FemaleBreedingAgeMonths;
-        if (Least(age) is { } months && animal.Animal.Hatched is { } hatched && hatched.Earliest.AddMonths((int)Math.Ceiling(months)) > _on)
+        if (BreedingAge.Reached(_biology, animal.Animal, isMale ? Sex.Male : Sex.Female) > _on)
         {
-            return $"Too young: hatched {hatched.Words}; {(isMale ? "a male" : "a female")} breeds from {months:0} months.";
+            return $"Too young: hatched {animal.Animal.Hatched!.Words}; {(isMale ? "a male" : "a female")} breeds from {BreedingAge.Least(_biology, isMale ? Sex.Male : Sex.Female):0} months.";
         }
 
         var mass = told?.MassGrams ?? animal.Animal.MassGrams;

@@ -46,7 +46,7 @@ public sealed record PairRanking(IReadOnlyList<RankedPair> Pairs, IReadOnlyList<
         }
 
         var table = new PairTable(sires, dams, want);
-        var known = new Dictionary<Probability, Probability>();
+        var chances = new ClutchChances(clutch);
         var (pairs, leftOut) = (new List<RankedPair>(), new List<RankedPair>());
         for (var sire = 0; sire < sires.Count; sire++)
         {
@@ -71,28 +71,11 @@ public sealed record PairRanking(IReadOnlyList<RankedPair> Pairs, IReadOnlyList<
 
                 var dangers = table.DangersOf(sire, dam).OrderByDescending(d => d.Severity).ToArray();
                 var isLeftOut = dangers.Length > 0 && dangers[0].Severity >= Severity.Suffering;
-                (isLeftOut ? leftOut : pairs).Add(new(sire, dam, chance, AtLeastOne(chance), dangers));
+                (isLeftOut ? leftOut : pairs).Add(new(sire, dam, chance, chances.AtLeastOne(chance), dangers));
             }
         }
 
         return new(Best(pairs), Best(leftOut));
-
-        // The same few chances come back in pair after pair.
-        Probability AtLeastOne(SharedChance chance)
-        {
-            var sum = Probability.Impossible;
-            foreach (var (perEgg, weight) in chance.Cases)
-            {
-                if (!known.TryGetValue(perEgg, out var atLeastOne))
-                {
-                    known.Add(perEgg, atLeastOne = SharedChance.Certain(perEgg).AtLeastOne(clutch));
-                }
-
-                sum += weight * atLeastOne;
-            }
-
-            return sum;
-        }
     }
 
     private static RankedPair[] Best(List<RankedPair> pairs) => pairs

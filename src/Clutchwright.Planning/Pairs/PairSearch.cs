@@ -16,11 +16,10 @@ internal sealed class PairSearch
     private readonly int _sireCount;
     private readonly int _damCount;
     private readonly Want _want;
-    private readonly GoodEggs _clutch;
     private readonly double[] _eggs;
     private readonly PairTies? _ties;
     private readonly CancellationToken _cancel;
-    private readonly Dictionary<Probability, Probability> _atLeastOne = [];
+    private readonly ClutchChances _chances;
     private readonly Dictionary<(int Sire, int Dam), (SharedChance PerEgg, Probability AtLeastOne)> _apart = [];
     private int _reckoned;
     private int _notReckoned;
@@ -28,7 +27,7 @@ internal sealed class PairSearch
     public PairSearch(
         IReadOnlyList<GenotypeBelief> sires, IReadOnlyList<GenotypeBelief> dams, Want want, GoodEggs clutch, PairTies? ties, CancellationToken cancel)
     {
-        (_table, _want, _clutch, _ties, _cancel) = (new PairTable(sires, dams, want), want, clutch, ties, cancel);
+        (_table, _want, _chances, _ties, _cancel) = (new PairTable(sires, dams, want), want, new ClutchChances(clutch), ties, cancel);
         (_sireCount, _damCount) = (sires.Count, dams.Count);
         _eggs = [.. clutch.Chances.Select(c => c.Value)];
     }
@@ -108,7 +107,7 @@ internal sealed class PairSearch
 
         _reckoned++;
         var chance = Cross.Of(mating).SharedChanceOf(_want);
-        return (chance, AtLeastOne(chance));
+        return (chance, _chances.AtLeastOne(chance));
     }
 
     // Animals believed alike give the same pair.
@@ -118,27 +117,10 @@ internal sealed class PairSearch
         if (!_apart.TryGetValue(kind, out var known))
         {
             var chance = _table.ChanceOf(sire, dam);
-            _apart.Add(kind, known = (chance, AtLeastOne(chance)));
+            _apart.Add(kind, known = (chance, _chances.AtLeastOne(chance)));
         }
 
         return known;
-    }
-
-    // The same few chances come back in pair after pair.
-    private Probability AtLeastOne(SharedChance chance)
-    {
-        var sum = Probability.Impossible;
-        foreach (var (perEgg, weight) in chance.Cases)
-        {
-            if (!_atLeastOne.TryGetValue(perEgg, out var atLeastOne))
-            {
-                _atLeastOne.Add(perEgg, atLeastOne = SharedChance.Certain(perEgg).AtLeastOne(_clutch));
-            }
-
-            sum += weight * atLeastOne;
-        }
-
-        return sum;
     }
 
     private double AtMost(PairBound bound)
