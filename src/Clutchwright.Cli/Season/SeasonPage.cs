@@ -72,7 +72,7 @@ internal static class SeasonPage
     {
         "infeasible" => "There is no plan that meets all that is asked.",
         "optimal" => $"{Pairings(answer)}. Proven best: the goals weigh {answer.Objective:0.####} together, and no plan weighs more.",
-        _ => $"{Pairings(answer)}. The goals weigh {answer.Objective:0.####} together; no plan weighs more than {answer.Bound:0.####} ({answer.Gap:0.##%} better).",
+        _ => $"{Pairings(answer)}. The goals weigh {answer.Objective:0.####} together; no plan of the pairs weighed weighs more than {answer.Bound:0.####} ({answer.Gap:0.##%} better).",
     };
 
     private static string Pairings(SeasonAnswer answer) => answer.Pairings.Count == 1 ? "1 pairing" : $"{answer.Pairings.Count:N0} pairings";

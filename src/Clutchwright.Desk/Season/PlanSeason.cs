@@ -73,9 +73,11 @@ public sealed class PlanSeason
             .Select(a => (Animal: a, Why: readiness.WhyNot(a, Told(a))))
             .Where(a => a.Why is not null)
             .ToDictionary(a => a.Animal, a => a.Why!);
-        var candidates = SeasonCandidates.Of(state, goals, a => a.IsHere && a.Animal.Sex is not null && !notReady.ContainsKey(a) && !IsLeftOut(a));
+        var every = SeasonCandidates.Of(state, goals, a => a.IsHere && a.Animal.Sex is not null && !notReady.ContainsKey(a) && !IsLeftOut(a));
+        var candidates = SeasonNarrowing.Of(
+            every, goals, a => Told(a)?.IsPinned == true || goals.Pinned.Any(c => c.Sire == a.Animal.Tag || c.Dam == a.Animal.Tag));
         var (clutch, clutchText) = _catalogue.Clutches.Of(new(null, null, null), withLaying: true, []);
-        return (new SeasonDraft(_catalogue, state, goals, candidates, clutch, notReady, MatingsUnlessSaid), candidates, on, clutchText);
+        return (new SeasonDraft(_catalogue, state, goals, candidates, clutch, notReady, MatingsUnlessSaid) { PairsLeftOut = every.Pairs.Length - candidates.Pairs.Length }, candidates, on, clutchText);
 
         SeasonAnimal? Told(StockAnimal animal) => goals.Animals.GetValueOrDefault(animal.Animal.Tag);
 

@@ -21,6 +21,9 @@ internal sealed class SeasonDraft(
     private readonly List<string> _notes = [];
     private readonly Dictionary<StockAnimal, SeasonNamed> _named = [];
 
+    /// <summary>Gets how many pairs that can be used are not among the candidates, since there are too many to weigh.</summary>
+    public int PairsLeftOut { get; init; }
+
     /// <summary>Makes the problem.</summary>
     public (SeasonProblem Problem, SeasonReckoning? Reckoning) Make(CancellationToken cancel)
     {
@@ -82,10 +85,15 @@ internal sealed class SeasonDraft(
             _notes.Add(unsexed == 1 ? "1 animal is not sexed and was left out." : $"{unsexed} animals are not sexed and were left out.");
         }
 
+        if (PairsLeftOut > 0)
+        {
+            _notes.Add($"The stock has {PairsLeftOut + problem.Pairs.Count:N0} pairs, more than can be weighed: {problem.Pairs.Count:N0} of the animals that promise most for each goal were, and what is proven holds among these.");
+        }
+
         _notes.Add("What two males may be is taken as independent, also where they are brothers; what one male may be is shared by all his clutches.");
         return new(
             on,
-            plan.Status.ToString().ToLowerInvariant(),
+            (PairsLeftOut > 0 && plan.Status == SeasonStatus.Optimal ? SeasonStatus.Feasible : plan.Status).ToString().ToLowerInvariant(),
             plan.Objective,
             plan.Bound,
             plan.Gap,

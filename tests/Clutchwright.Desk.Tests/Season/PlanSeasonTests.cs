@@ -101,6 +101,25 @@ public sealed class PlanSeasonTests
         Assert.NotEmpty(answer.Value.Pairings);
     }
 
+    /// <summary>A stock with more pairs than can be weighed: those of the animals that promise most are, pinned ones too, and the answer says so.</summary>
+    [Fact]
+    public async Task Run_MorePairsThanCanBeWeighed_PlansAmongThoseThatPromiseMost()
+    {
+        var rows = Enumerable.Range(0, 100).Select(i => $"M{i},m,2018,{(i % 10 == 0 ? "Clown" : "normal")},")
+            .Concat(Enumerable.Range(0, 100).Select(i => $"F{i},f,2018,normal,{(i % 4 == 0 ? "het Clown" : string.Empty)}"));
+        var answer = await PlanAsync(
+            $"id,sex,hatched,seen,told\n{string.Join('\n', rows)}\n",
+            """{ "on": "2026-10-01", "goals": [ { "want": "Clown" } ], "limits": { "clutches": 6 }, "pin": [ { "sire": "M1", "dam": "F1" } ] }""");
+
+        Assert.Equal("feasible", answer.Status);
+        Assert.Contains(answer.Notes, n => n.StartsWith("The stock has 10,000 pairs, more than can be weighed", StringComparison.Ordinal));
+        Assert.Contains(answer.Pairings, p => (p.Sire.Tag, p.Dam.Tag) == ("M1", "F1"));
+
+        // Five clutches of a visual with a het: the best that there is.
+        var none = Shipped.Catalogue.Clutches.Of(new(null, null, null), withLaying: true, []).Eggs.NoneOf(Probability.Half).Value;
+        Assert.Equal(1.0 - Math.Pow(none, 5), answer.Goals[0].Figure, 9);
+    }
+
     private static async Task<SeasonAnswer> PlanAsync(string stock, string goals)
     {
         var plan = new PlanSeason(Shipped.Catalogue, () => throw new InvalidOperationException("The book stays shut."), TimeProvider.System);
