@@ -115,7 +115,7 @@ public sealed class AdoptedRoutes
 
     private static string Sentence(RouteGoal goal, string want) => goal.Want.Length == 0
         ? $"{goal.Sire} with {goal.Dam}: {want} can hatch."
-        : $"{goal.Sire} with {goal.Dam}: hold back {(goal.Count > 1 ? $"{goal.Count} " : string.Empty)}{goal.Want}.";
+        : $"{goal.Sire} with {goal.Dam}: hold back {(goal.Count > 1 ? $"{goal.Count} × " : string.Empty)}{goal.Want}.";
 
     private async Task<AdoptedRoute?> FindAsync(Guid id, CancellationToken cancel) =>
         (await new ListRoutes(_book.Book).RunAsync(cancel)).Expect().FirstOrDefault(r => r.AdoptedRouteId.Value == id);

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Clutchwright.Desk.Season;
 
 namespace Clutchwright.Desk.Routes;
 
@@ -10,23 +11,17 @@ internal static class RouteGoals
     /// <summary>The season without the goals of a route.</summary>
     public static JsonObject Without(JsonObject season, Guid route)
     {
-        var left = (JsonObject)season.DeepClone();
-        var goals = left["goals"] as JsonArray ?? [];
-        foreach (var own in goals.Where(g => IsOf(g, route)).ToArray())
-        {
-            goals.Remove(own);
-        }
-
-        left["goals"] = goals;
+        var left = Removed(season, route);
+        GoalsNames.DropLostTradeOff(left);
         return left;
     }
 
     /// <summary>The season with just these goals of a route.</summary>
     public static JsonObject With(JsonObject season, Guid route, string want, IReadOnlyList<RouteGoal> asks)
     {
-        var changed = Without(season, route);
+        var changed = Removed(season, route);
         var goals = (JsonArray)changed["goals"]!;
-        var names = goals.OfType<JsonObject>().Select(g => (string?)g["name"] ?? (string?)g["want"] ?? (string?)g["holdback"]).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
+        var names = goals.Select(GoalsNames.Called).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
         foreach (var goal in Goals(asks, want))
         {
             var words = goal.Want ?? want;
@@ -46,6 +41,7 @@ internal static class RouteGoals
             });
         }
 
+        GoalsNames.DropLostTradeOff(changed);
         return changed;
     }
 
@@ -55,6 +51,19 @@ internal static class RouteGoals
         var here = (season["goals"] as JsonArray ?? []).OfType<JsonObject>().Where(g => IsOf(g, route))
             .Select(g => ((string?)g["holdback"], (int?)g["atLeast"] ?? 1)).Order().ToArray();
         return here.SequenceEqual(Goals(asks, want).Select(g => (g.Want, g.Count)).Order());
+    }
+
+    private static JsonObject Removed(JsonObject season, Guid route)
+    {
+        var left = (JsonObject)season.DeepClone();
+        var goals = left["goals"] as JsonArray ?? [];
+        foreach (var own in goals.Where(g => IsOf(g, route)).ToArray())
+        {
+            goals.Remove(own);
+        }
+
+        left["goals"] = goals;
+        return left;
     }
 
     // Several pairings may give the same animal: it is asked for once, as often as the pairing that asks for most.

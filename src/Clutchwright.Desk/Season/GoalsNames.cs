@@ -17,6 +17,24 @@ internal static class GoalsNames
         return [.. names.Distinct(StringComparer.OrdinalIgnoreCase)];
     }
 
+    /// <summary>What a goal is called where it has no name, or the name it has; <c>null</c>: that of a worth, or of what cannot be read.</summary>
+    public static string? Called(JsonNode? goal) => goal is not JsonObject entry ? null
+        : (string?)entry["name"]
+        ?? ((entry["want"] ?? entry["holdback"]) is { } want ? (entry["atLeast"] is { } count && count.ToString() != "1" ? $"{count} {want}" : want.ToString())
+        : entry["prove"] is { } animal ? $"{animal} het {entry["gene"]}?"
+        : entry["expect"]?.ToString() ?? (entry["value"] is null ? null : "value"));
+
+    /// <summary>Takes the question what one goal costs of another out of a file that has lost one of the two.</summary>
+    /// <param name="goals">The file, which is changed.</param>
+    public static void DropLostTradeOff(JsonObject goals)
+    {
+        var called = (goals["goals"] as JsonArray ?? []).Select(Called).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        if (goals["tradeOff"] is JsonArray trade && trade.Any(t => !called.Contains(t?.ToString())))
+        {
+            goals.Remove("tradeOff");
+        }
+    }
+
     /// <summary>Gives every animal its name of today. What speaks of one that has none goes out of the file.</summary>
     /// <param name="goals">The file, which is changed.</param>
     /// <param name="nameOf">The name of today of an animal by its name in the file; <c>null</c>: it is not there any more.</param>

@@ -36,6 +36,11 @@ internal sealed class KeptSeasons(OpenBook book, OpenCatalogue catalogue, StockB
 
             return now;
         });
+        if (gone.Count > 0)
+        {
+            GoalsNames.DropLostTradeOff(goals);
+        }
+
         return (season, goals, [.. gone.Distinct(StringComparer.OrdinalIgnoreCase).Select(name => $"{name} is in the bin; what was said of it for this season is left out.")]);
     }
 

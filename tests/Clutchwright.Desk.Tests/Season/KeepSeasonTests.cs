@@ -55,6 +55,22 @@ public sealed class KeepSeasonTests
     }
 
     [Fact]
+    public async Task Run_AGoalOfTheTradeOffIsLost_CanStillBePlanned()
+    {
+        using var desk = await TestDesk.WithAsync(Room);
+        Assert.Empty((await KeepAsync(desk, null, """
+            { "goals": [ { "want": "Clown" }, { "prove": "Q", "gene": "Clown" } ], "tradeOff": ["Clown", "Q het Clown?"] }
+            """)).Problems);
+        Assert.NotNull(JsonNode.Parse((await desk.Get<ShowSeason>().RunAsync(2026, TestDesk.Cancel)).Goals!)!["tradeOff"]);
+        Assert.NotNull((await desk.Get<BinAnimal>().RunAsync("Q", TestDesk.Who, TestDesk.Cancel)).Value);
+
+        var kept = await desk.Get<ShowSeason>().RunAsync(2026, TestDesk.Cancel);
+
+        Assert.Null(JsonNode.Parse(kept.Goals!)!["tradeOff"]);
+        Assert.Empty((await desk.Get<PlanSeason>().RunAsync(new(new("season", Encoding.UTF8.GetBytes(kept.Goals!))), null, TestDesk.Cancel)).Problems);
+    }
+
+    [Fact]
     public async Task Run_WhatCannotBeRead_IsToldWhereAndNotKept()
     {
         using var desk = await TestDesk.WithAsync(Room);
