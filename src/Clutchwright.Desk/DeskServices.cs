@@ -1,5 +1,6 @@
 using Clutchwright.Catalogue;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Calendar;
 using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Crosses;
@@ -68,6 +69,12 @@ public static class DeskServices
             p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ListHappenings(p.GetRequiredService<OpenBook>()));
         services.AddSingleton(p => new WriteHappening(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ShowCalendar(
+            p.GetRequiredService<OpenCatalogue>(),
+            p.GetRequiredService<OpenBook>(),
+            p.GetRequiredService<StockBeliefs>(),
+            p.GetRequiredService<ListDeeds>(),
+            p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new KeptSeasons(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ShowSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new KeepSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<ListDeeds>()));
