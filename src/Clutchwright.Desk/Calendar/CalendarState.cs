@@ -69,7 +69,7 @@ internal sealed class CalendarState
         var isOvulated = year.Ovulation is not null || year.PreLayShed is not null || year.Eggs is not null;
         var open = due.FirstOrDefault(d => d.Step == YearStep.Eggs)?.StillOpen ?? 1.0;
         var willLay = isOvulated ? 1.0 : _figures.Laying * open / ((_figures.Laying * open) + 1.0 - _figures.Laying);
-        foreach (var step in due.Where(d => d.Step <= (year.Eggs is null ? YearStep.Pip : YearStep.FirstMeal)))
+        foreach (var step in due.Where(d => d.Step <= Last(year)))
         {
             var level = CalendarAdvice.Level(step.Step, step.StillOpen, IsBeyond(season, step.Step));
             if (step.Step == YearStep.Eggs && !isOvulated && level > CalendarLevel.Late)
@@ -88,6 +88,10 @@ internal sealed class CalendarState
             Add(Due(id, step, $"{CalendarAdvice.Name(step.Step)} of {season.Tag}", season.Tag, [], willLay, level, CalendarAdvice.Of(step.Step, level, _figures, isOvulated), why), isOvulated ? step : null);
         }
     }
+
+    // What lies further ahead than that is not worth a line yet.
+    private static YearStep Last(YearSoFar year) =>
+        year.Eggs is not null ? YearStep.Hatch : year.Ovulation is not null || year.PreLayShed is not null ? YearStep.Pip : YearStep.Eggs;
 
     private void Add(HatchlingLog[] young)
     {

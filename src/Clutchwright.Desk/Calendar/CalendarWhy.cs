@@ -119,7 +119,7 @@ internal sealed class CalendarWhy(CalendarFigures figures, CalendarLearning lear
         var own = learning.RecordsOf(interval, female);
         var learnt = belief.Completed == 0
             ? "your book has none yet"
-            : string.Create(CultureInfo.InvariantCulture, $"{belief.Completed} in your book{(own > 0 ? $", {own} of hers," : string.Empty)} make it {days.Mean:0.0} ± {days.Sd:0.0}");
+            : string.Create(CultureInfo.InvariantCulture, $"{belief.Completed} in your book{(own > 0 ? $", {own} of hers," : string.Empty)} {(belief.Completed == 1 ? "makes" : "make")} it {days.Mean:0.0} ± {days.Sd:0.0}");
         return string.Create(CultureInfo.InvariantCulture,
             $"{char.ToUpperInvariant(CalendarFigures.Words(interval)[0])}{CalendarFigures.Words(interval)[1..]}: {prior.Mean:0.#} ± {prior.Sd:0.#} days ({Grade(prior.Evidence)}, weighing {figures.Weight:0.#} records); {learnt}.");
     }

@@ -37,8 +37,16 @@ public sealed class DayChances
     /// <summary>Gets the median: the first day by which the chance is a half.</summary>
     public int Median => By(0.5);
 
-    /// <summary>Gets the day with the highest chance; the earlier of two alike.</summary>
-    public int MostLikely => First + Array.IndexOf(_chances, _chances.Max());
+    /// <summary>Gets the likeliest day of the middle half; the earlier of two alike. Where days before today were left out the likeliest of all may
+    /// be today, with nearly everything after it.</summary>
+    public int MostLikely
+    {
+        get
+        {
+            var half = Middle(0.5);
+            return Enumerable.Range(half.From, half.Length).MaxBy(d => this[d]);
+        }
+    }
 
     /// <summary>Makes it from weights, of any positive sum.</summary>
     /// <param name="first">The day of the first weight.</param>

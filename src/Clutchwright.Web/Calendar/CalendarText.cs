@@ -1,0 +1,45 @@
+using System.Globalization;
+using Clutchwright.Desk.Calendar;
+
+namespace Clutchwright.Web.Calendar;
+
+/// <summary>Days and ranges in the reader's words.</summary>
+internal static class CalendarText
+{
+    /// <summary>The steps a sheet can be narrowed to.</summary>
+    public static IReadOnlyList<(string Step, string Words)> Steps { get; } =
+    [
+        ("Ovulation", "Ovulation"),
+        ("PreLayShed", "Pre-lay shed"),
+        ("Eggs", "Eggs"),
+        ("Pip", "Pip"),
+        ("Hatch", "Out of the egg"),
+        ("FirstShed", "First shed"),
+        ("FirstMeal", "First meal"),
+        ("NextEggs", "Next season"),
+    ];
+
+    public static string Day(DateOnly day) => day.ToString("d MMM", CultureInfo.CurrentCulture);
+
+    public static string WeekDay(DateOnly day) => day.ToString("ddd", CultureInfo.CurrentCulture);
+
+    public static string LongDay(DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.CurrentCulture);
+
+    public static string Iso(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    public static string Range(CalendarDays days) => days.From == days.To ? Day(days.From) : $"{Day(days.From)} to {Day(days.To)}";
+
+    /// <summary>A chance that is not quite one, in words.</summary>
+    public static string Percent(double chance) => chance.ToString("P0", CultureInfo.CurrentCulture);
+
+    /// <summary>The kind of happening that a step is written down as; <c>null</c>: it is written down elsewhere.</summary>
+    public static string? KindOf(string step) => step switch
+    {
+        "Ovulation" => "Ovulated",
+        "PreLayShed" => "PreLayShed",
+        "Eggs" or "NextEggs" => "Laid",
+        "FirstShed" => "Shed",
+        "FirstMeal" => "Fed",
+        _ => null,
+    };
+}
