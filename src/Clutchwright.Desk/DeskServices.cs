@@ -75,6 +75,8 @@ public static class DeskServices
             p.GetRequiredService<StockBeliefs>(),
             p.GetRequiredService<ListDeeds>(),
             p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new CalendarFeed(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<ShowCalendar>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new KeptSeasons(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ShowSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new KeepSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<ListDeeds>()));

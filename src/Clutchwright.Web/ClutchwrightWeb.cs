@@ -1,5 +1,6 @@
 using Clutchwright.Desk;
 using Clutchwright.Web.Assets;
+using Clutchwright.Web.Calendar;
 using Clutchwright.Web.Carry;
 using Clutchwright.Web.Deeds;
 using Clutchwright.Web.Hosting;
@@ -50,6 +51,7 @@ public static class ClutchwrightWeb
         app.MapDeeds();
         app.MapSeen();
         app.MapChart();
+        app.MapCalendar();
         app.MapHealthChecks("/healthz");
         app.MapRazorComponents<App>();
         return app;

@@ -76,7 +76,7 @@ internal sealed class CalendarLearning
     private bool IsOpen(FemaleSeason season)
     {
         var passed = _on.DayNumber - season.LastDay.DayNumber;
-        return season.IsHere && season.Of(YearStep.Hatch) is null
+        return season.IsHere && !season.IsLost && season.Of(YearStep.Hatch) is null
             && passed <= (season.Of(YearStep.Eggs) is null ? _figures.SeasonGapDays : 2.0 * _figures.Most(CalendarFigures.Incubation));
     }
 

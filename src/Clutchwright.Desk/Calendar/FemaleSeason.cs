@@ -1,5 +1,6 @@
 using Clutchwright.Planning.Expectations;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Incubators;
 
 namespace Clutchwright.Desk.Calendar;
 
@@ -25,6 +26,12 @@ internal sealed class FemaleSeason(AnimalId female, string tag, bool isHere)
 
     /// <summary>The first day of any record.</summary>
     public DateOnly FirstDay { get; set; } = DateOnly.MaxValue;
+
+    /// <summary>Whether no good egg of its clutch is left.</summary>
+    public bool IsLost { get; set; }
+
+    /// <summary>Where the eggs are; null: not recorded.</summary>
+    public IncubatorId? Incubator { get; set; }
 
     /// <summary>How warm the eggs are kept on the mean, in degrees Celsius; null: not recorded.</summary>
     public double? Celsius { get; set; }

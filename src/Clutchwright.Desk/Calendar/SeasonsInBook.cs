@@ -1,5 +1,4 @@
 using Clutchwright.Desk.Opened;
-using Clutchwright.Genetics.Loci;
 using Clutchwright.Planning.Expectations;
 using Clutchwright.Stock.Happenings;
 
@@ -8,35 +7,31 @@ namespace Clutchwright.Desk.Calendar;
 /// <summary>Sorts what happened into seasons of females.</summary>
 internal static class SeasonsInBook
 {
-    /// <summary>What tells of a female's season.</summary>
-    public static HappeningKind[] Kinds { get; } =
-        [HappeningKind.Introduced, HappeningKind.Locked, HappeningKind.Separated, HappeningKind.FolliclesMeasured, HappeningKind.Ovulated, HappeningKind.PreLayShed, HappeningKind.Laid];
+    // A laying that stands in the log and as a clutch is one.
+    private const int SameLayingDays = 30;
 
-    /// <summary>The seasons, in order of each female's days.</summary>
+    // Young of a dam that hatched later than that are of another clutch.
+    private const int MostToHatchDays = 200;
+
+    /// <summary>The seasons, by female and in the order of her days.</summary>
     /// <param name="state">The stock.</param>
-    /// <param name="lines">What happened, of <see cref="Kinds"/>.</param>
+    /// <param name="events">What tells of a season.</param>
     /// <param name="on">The day it is asked on: what is of later days is left out.</param>
     /// <param name="gapDays">So many days without a record end a season.</param>
-    public static List<FemaleSeason> Of(StockState state, IReadOnlyList<HappeningLine> lines, DateOnly on, int gapDays)
+    public static List<FemaleSeason> Of(StockState state, IEnumerable<SeasonEvent> events, DateOnly on, int gapDays)
     {
         var seasons = new List<FemaleSeason>();
-        foreach (var hers in lines.Where(l => l.When.Earliest <= on)
-            .Select(l => (Line: l, Female: FemaleOf(state, l)))
-            .Where(l => l.Female is not null)
-            .GroupBy(l => l.Female!)
-            .OrderBy(g => g.Key.Animal.Tag, StringComparer.Ordinal))
+        foreach (var hers in events.Where(e => e.When.Earliest <= on).GroupBy(e => e.Female).OrderBy(g => g.Key.Animal.Tag, StringComparer.Ordinal))
         {
             FemaleSeason? season = null;
-            foreach (var line in hers.Select(h => h.Line).OrderBy(l => l.When.Latest).ThenBy(l => l.Kind))
+            foreach (var seen in hers.OrderBy(e => e.When.Latest).ThenBy(e => e.Kind).ThenBy(e => e.What, StringComparer.Ordinal))
             {
-                if (season is null
-                    || (season.Of(YearStep.Eggs) is { } laid && line.When.Latest > laid.Latest)
-                    || line.When.Latest.DayNumber - season.LastDay.DayNumber > gapDays)
+                if (season is null || IsNext(season, seen) || seen.When.Latest.DayNumber - season.LastDay.DayNumber > gapDays)
                 {
                     seasons.Add(season = new(hers.Key.Animal.AnimalId, hers.Key.Animal.Tag, hers.Key.IsHere));
                 }
 
-                Take(season, line);
+                Take(season, seen, on);
             }
         }
 
@@ -44,45 +39,45 @@ internal static class SeasonsInBook
         return seasons;
     }
 
-    private static void Take(FemaleSeason season, HappeningLine line)
+    private static bool IsNext(FemaleSeason season, SeasonEvent seen) =>
+        season.Of(YearStep.Eggs) is { } laid && seen.When.Latest > laid.Latest
+        && (seen.Kind != HappeningKind.Laid || seen.When.Latest.DayNumber - laid.Latest.DayNumber > SameLayingDays);
+
+    private static void Take(FemaleSeason season, SeasonEvent seen, DateOnly on)
     {
-        season.Touch(line.When);
-        var mate = string.Equals(line.Tag, season.Tag, StringComparison.OrdinalIgnoreCase) ? line.Mate : line.Tag;
-        if (mate is not null && !season.Mates.Contains(mate))
+        season.Touch(seen.When);
+        if (seen.Mate is { } mate && !season.Mates.Contains(mate))
         {
             season.Mates.Add(mate);
         }
 
-        switch (line.Kind)
+        if (seen.Step is { } step)
         {
-            case HappeningKind.Introduced:
-                season.See(YearStep.Paired, line.When);
-                break;
-            case HappeningKind.Locked:
-                season.See(YearStep.Paired, line.When);
-                season.LastLock = line.When;
-                break;
-            case HappeningKind.Ovulated:
-                season.See(YearStep.Ovulation, line.When);
-                break;
-            case HappeningKind.PreLayShed:
-                season.See(YearStep.PreLayShed, line.When);
-                break;
-            case HappeningKind.Laid:
-                season.See(YearStep.Eggs, line.When);
-                break;
+            season.See(step, seen.When);
         }
-    }
 
-    // The female of a pair, on whosever page it was written.
-    private static StockAnimal? FemaleOf(StockState state, HappeningLine line)
-    {
-        var (animal, mate) = (state.Find(line.Tag), line.Mate is null ? null : state.Find(line.Mate));
-        return animal?.Animal.Sex == Sex.Female ? animal
-            : mate?.Animal.Sex == Sex.Female ? mate
-            : animal?.Animal.Sex is null ? animal
-            : mate?.Animal.Sex is null ? mate
-            : null;
+        if (seen.Kind == HappeningKind.Locked)
+        {
+            season.LastLock = seen.When;
+        }
+
+        if (seen.Clutch is not { } clutch)
+        {
+            return;
+        }
+
+        if (clutch.Pipped is { } pipped && pipped.Earliest <= on)
+        {
+            season.See(YearStep.Pip, pipped);
+        }
+
+        if (clutch.Clutch.Hatched is { } hatched && hatched.Earliest <= on)
+        {
+            season.See(YearStep.Hatch, hatched);
+        }
+
+        season.IsLost = clutch.Clutch.GoodEggs is { } good && good - clutch.Lost <= 0;
+        season.Incubator = clutch.Clutch.IncubatorId;
     }
 
     // A clutch has hatched when the first of its young has.
@@ -90,15 +85,16 @@ internal static class SeasonsInBook
     {
         var young = state.Animals.Where(a => a.Animal is { DamId: not null, Hatched: not null } && a.Animal.Hatched.Earliest <= on)
             .ToLookup(a => a.Animal.DamId!.Value, a => a.Animal.Hatched!);
-        foreach (var season in seasons)
+        foreach (var hers in seasons.Where(s => s.Of(YearStep.Eggs) is not null).GroupBy(s => s.Female))
         {
-            if (season.Of(YearStep.Eggs) is { } laid)
+            var ordered = hers.OrderBy(s => s.Of(YearStep.Eggs)!.Latest).ToArray();
+            for (var i = 0; i < ordered.Length; i++)
             {
-                var next = seasons.Where(s => s.Female == season.Female && s.Of(YearStep.Eggs) is { } later && later.Latest > laid.Latest)
-                    .Select(s => s.Of(YearStep.Eggs)!.Earliest).DefaultIfEmpty(DateOnly.MaxValue).Min();
-                foreach (var hatched in young[season.Female].Where(h => h.Latest > laid.Latest && h.Earliest < next && h.Latest.DayNumber - laid.Latest.DayNumber < 200))
+                var laid = ordered[i].Of(YearStep.Eggs)!;
+                var next = i + 1 < ordered.Length ? ordered[i + 1].Of(YearStep.Eggs)!.Earliest : DateOnly.MaxValue;
+                foreach (var hatched in young[hers.Key].Where(h => h.Latest > laid.Latest && h.Earliest < next && h.Latest.DayNumber - laid.Latest.DayNumber < MostToHatchDays))
                 {
-                    season.See(YearStep.Hatch, hatched);
+                    ordered[i].See(YearStep.Hatch, hatched);
                 }
             }
         }

@@ -80,16 +80,19 @@ public sealed class ShowCalendar
 
         var state = await _beliefs.ReadAsync(cancel);
         var ask = new Stock.Happenings.ListHappenings(_book.Book);
-        var lines = (await ask.RunAsync(null, SeasonsInBook.Kinds, MostLines, cancel)).Expect();
+        var lines = (await ask.RunAsync(null, SeasonEvent.Kinds, MostLines, cancel)).Expect();
+        var clutches = (await new Stock.Clutches.ListClutches(_book.Book).RunAsync(false, cancel)).Expect();
+        var events = SeasonEvent.Of(state, lines, clutches).ToArray();
         var young = (await ask.RunAsync(null, [HappeningKind.Shed, HappeningKind.Fed], MostLines, cancel)).Expect();
-        var seasons = SeasonsInBook.Of(state, lines, on, figures.SeasonGapDays);
+        var seasons = SeasonsInBook.Of(state, events, on, figures.SeasonGapDays);
         return _kept = new(
             deed?.Id ?? 0,
             deed?.When,
             on,
             new(figures, seasons, HatchlingLog.Of(state, young, on), on, cancel),
-            [.. lines.Where(l => l.When.Earliest <= on).Select(l => new CalendarPast(
-                l.When.Latest < on ? l.When.Latest : on, l.When.ToText(), l.Tag, $"{HappeningRules.Words(l.Kind, l.Amount, l.Text)}{(l.Mate is null ? string.Empty : $" with {l.Mate}")}"))]);
+            [.. events.Where(e => e.When.Earliest <= on)
+                .Select(e => new CalendarPast(e.When.Latest < on ? e.When.Latest : on, e.When.ToText(), e.Female.Animal.Tag, e.What))
+                .OrderByDescending(p => p.Day).ThenBy(p => p.Tag, StringComparer.Ordinal)]);
     }
 
     private sealed record Kept(long Deed, DateTimeOffset? ChangedAt, DateOnly On, CalendarState State, IReadOnlyList<CalendarPast> Past);

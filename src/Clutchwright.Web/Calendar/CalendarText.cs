@@ -37,7 +37,6 @@ internal static class CalendarText
     {
         "Ovulation" => "Ovulated",
         "PreLayShed" => "PreLayShed",
-        "Eggs" or "NextEggs" => "Laid",
         "FirstShed" => "Shed",
         "FirstMeal" => "Fed",
         _ => null,
