@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Clutchwright.Desk.Calendar;
 
 /// <summary>What to expect, what to prepare and what is late.</summary>
@@ -83,8 +85,13 @@ public sealed record CalendarDue(
 /// <param name="By">The day by which it should be ready.</param>
 /// <param name="What">What, in a sentence without a full stop.</param>
 /// <param name="Tag">For which female.</param>
-/// <param name="Because">What it is for and when that is due.</param>
-public sealed record CalendarTask(string Id, DateOnly By, string What, string Tag, string Because);
+/// <param name="For">The step that it is for.</param>
+public sealed record CalendarTask(string Id, DateOnly By, string What, string Tag, CalendarDue For)
+{
+    /// <summary>Gets what it is for and when that is due.</summary>
+    public string Because =>
+        string.Create(CultureInfo.InvariantCulture, $"{For.What}: most likely {For.Likely:yyyy-MM-dd}, 9 in 10 from {For.Nine!.From:yyyy-MM-dd} to {For.Nine.To:yyyy-MM-dd}");
+}
 
 /// <summary>Something that happened.</summary>
 /// <param name="Day">The last day on which it can have been.</param>

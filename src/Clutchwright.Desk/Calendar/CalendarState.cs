@@ -133,8 +133,7 @@ internal sealed class CalendarState
         }
 
         var by = nine.From.AddDays(-days);
-        _tasks.Add(new("prepare-" + due.Id, by < _on ? _on : by, what, due.Tag,
-            string.Create(CultureInfo.InvariantCulture, $"{due.What}: most likely {due.Likely:yyyy-MM-dd}, 9 in 10 from {nine.From:yyyy-MM-dd} to {nine.To:yyyy-MM-dd}")));
+        _tasks.Add(new("prepare-" + due.Id, by < _on ? _on : by, what, due.Tag, due));
     }
 
     private static CalendarDue Due(

@@ -61,8 +61,8 @@ public sealed class DayChances
             return null;
         }
 
-        // The far tails hold less than one in a billion and cost as much as the rest.
-        var (from, to, cut) = (0, weights.Count - 1, total * 1e-10);
+        // The far tails hold less than one in a million and cost as much as the rest.
+        var (from, to, cut) = (0, weights.Count - 1, total * 1e-8);
         while (weights[from] <= cut && from < to)
         {
             from++;

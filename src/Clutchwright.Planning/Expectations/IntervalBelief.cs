@@ -6,7 +6,7 @@ namespace Clutchwright.Planning.Expectations;
 /// variance that lies between females is one of eight values from 1/16 to 15/16, smaller ones being likelier (in proportion to 1 less the share).
 /// Where all records are known to the day the mean is integrated in closed form for each share and variance (normal-inverse-gamma) and the
 /// variance numerically; otherwise mean and variance are integrated numerically, with records in doubt as intervals and running ones as
-/// lower limits. Sums of chances are then off by less than 0.002. Safe to call from many threads. Source: docs/references.md [murphy2007].
+/// lower limits. Sums of chances are then off by less than 0.002. Safe to call from many threads. Source: docs/references.md [Murphy2007].
 /// </remarks>
 public sealed class IntervalBelief
 {
@@ -17,6 +17,9 @@ public sealed class IntervalBelief
 
     // Longer than eight years nothing takes.
     private const int MostDays = 3_000;
+
+    // The logarithms of the ends of days.
+    private static readonly double[] LogDays = [.. Enumerable.Range(0, MostDays + 1).Select(d => Math.Log(d + 0.5))];
 
     private static readonly IntervalGroup Nothing = new([]);
 
@@ -204,14 +207,16 @@ public sealed class IntervalBelief
     {
         var best = parts.Max(p => p.LogWeight);
         var days = new double[MostDays + 1];
-        foreach (var (log, mean, sd) in parts.Where(p => p.LogWeight > best - 18.0))
+        foreach (var (log, mean, sd) in parts.Where(p => p.LogWeight > best - 16.0))
         {
-            var weight = Math.Exp(log - best);
-            var (from, to) = ((int)Math.Min(MostDays, Math.Max(0.0, Math.Exp(mean - (7.5 * sd)) - 1.0)), (int)Math.Min(MostDays, Math.Exp(mean + (7.5 * sd)) + 1.0));
-            var below = from == 0 ? 0.0 : NormalCurve.Below((Math.Log(from - 0.5) - mean) / sd);
+            // What little weighs little need not be followed into its tails: what is left out of all is below one in a hundred million.
+            var (weight, reach) = (Math.Exp(log - best), Math.Sqrt(2.0 * (20.0 + log - best)));
+            var from = (int)Math.Min(MostDays, Math.Max(0.0, Math.Exp(mean - (reach * sd)) - 1.0));
+            var to = (int)Math.Min(MostDays, Math.Exp(mean + (reach * sd)) + 1.0);
+            var below = from == 0 ? 0.0 : NormalCurve.Below((LogDays[from - 1] - mean) / sd);
             for (var d = from; d <= to; d++)
             {
-                var next = NormalCurve.Below((Math.Log(d + 0.5) - mean) / sd);
+                var next = NormalCurve.Below((LogDays[d] - mean) / sd);
                 days[d] += weight * (next - below);
                 below = next;
             }

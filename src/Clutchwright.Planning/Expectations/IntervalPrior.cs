@@ -3,7 +3,7 @@ namespace Clutchwright.Planning.Expectations;
 /// <summary>What is known of an interval before the keeper's own records: from the species' biology.</summary>
 /// <remarks>The logarithm of the days is normal with unknown mean and variance, which have a normal-inverse-gamma prior. Its two free figures are
 /// set so that the prediction for a female of whom nothing is recorded has, in logarithms, exactly the mean and the standard deviation of a
-/// log-normal interval with the ones stated. Source: docs/references.md [murphy2007].</remarks>
+/// log-normal interval with the ones stated. Source: docs/references.md [Murphy2007].</remarks>
 public sealed record IntervalPrior
 {
     /// <summary>Makes a prior.</summary>

@@ -45,56 +45,14 @@ internal static class LayingSums
     {
         var toShed = intervals.OvulationToShed.Expect(year.Female);
         var toEggs = intervals.ShedToEggs.Expect(year.Female);
-        var tilt = Tilt(toShed.Then(toEggs), intervals.OvulationToEggs.Expect(year.Female));
+        var sums = new Sums(ovulation, toShed, toEggs, Tilt(toShed, toEggs, intervals.OvulationToEggs.Expect(year.Female)));
+        sums.Add(year, intervals);
         var today = year.Today;
-        var (firstShed, firstEggs) = (ovulation.First + toShed.First, ovulation.First + toShed.First + toEggs.First);
-        var ovulations = new double[ovulation.Chances.Count];
-        var sheds = new double[ovulation.Chances.Count + toShed.Chances.Count - 1];
-        var (eggs, eggsOpen) = (new double[sheds.Length + toEggs.Chances.Count - 1], 0.0);
-        var (total, shedTotal, shedOpen) = (0.0, 0.0, 0.0);
-        for (var o = ovulation.First; o <= ovulation.Last; o++)
-        {
-            var ofO = ovulation[o] * (year.Ovulation is null && o < today ? 1.0 - intervals.OvulationNoticed : 1.0);
-            for (var s = o + toShed.First; ofO > 0.0 && s <= o + toShed.Last; s++)
-            {
-                var all = ofO * toShed[s - o];
-                if (year.PreLayShed is { } shed)
-                {
-                    all = s >= shed.From && s <= shed.To ? all : 0.0;
-                }
-
-                if (all < 1e-15)
-                {
-                    continue;
-                }
-
-                var ofS = all * (year.PreLayShed is null && s < today ? 1.0 - intervals.ShedNoticed : 1.0);
-                var (laidLater, laid) = (0.0, 0.0);
-                for (var l = s + toEggs.First; l <= s + toEggs.Last; l++)
-                {
-                    var chance = toEggs[l - s] * tilt[l - o];
-                    laid += chance;
-                    if (l >= today)
-                    {
-                        laidLater += chance;
-                        eggs[l - firstEggs] += ofS * chance;
-                    }
-                }
-
-                total += ofS * laid;
-                eggsOpen += ofS * laidLater;
-                sheds[s - firstShed] += ofS * laidLater;
-                ovulations[o - ovulation.First] += ofS * laidLater;
-                shedTotal += all * laid;
-                shedOpen += s >= today ? all * laid : 0.0;
-            }
-        }
-
         var from = new List<YearStep>();
         if (year.Ovulation is null)
         {
             from.Add(YearStep.Paired);
-            due.Add(new(YearStep.Ovulation, DayChances.Of(ovulation.First, ovulations)?.From(today), ovulation.NotBefore(today), [.. from]));
+            due.Add(new(YearStep.Ovulation, DayChances.Of(ovulation.First, sums.Ovulations)?.From(today), ovulation.NotBefore(today), [.. from]));
         }
         else
         {
@@ -103,32 +61,92 @@ internal static class LayingSums
 
         if (year.PreLayShed is null)
         {
-            due.Add(new(YearStep.PreLayShed, DayChances.Of(firstShed, sheds)?.From(today), shedTotal > 0.0 ? shedOpen / shedTotal : 0.0, [.. from]));
+            due.Add(new(YearStep.PreLayShed, DayChances.Of(ovulation.First + toShed.First, sums.Sheds)?.From(today), sums.ShedOpen, [.. from]));
         }
         else
         {
             from.Add(YearStep.PreLayShed);
         }
 
-        var days = DayChances.Of(firstEggs, eggs);
-        due.Add(new(YearStep.Eggs, days, total > 0.0 ? Math.Clamp(eggsOpen / total, 0.0, 1.0) : 0.0, [.. from]));
+        var days = DayChances.Of(ovulation.First + toShed.First + toEggs.First, sums.Eggs);
+        due.Add(new(YearStep.Eggs, days, sums.EggsOpen, [.. from]));
         return days;
     }
 
-    // How much likelier a number of days is by the records of the whole than by its two parts.
-    private static DayTilt Tilt(DayChances parts, DayChances whole)
+    // How much likelier a number of days is by the records of the whole than by its two parts, from the fewest days that these can have.
+    private static double[] Tilt(DayChances toShed, DayChances toEggs, DayChances whole)
     {
-        var ratios = new double[parts.Chances.Count];
+        var parts = toShed.Then(toEggs);
+        var ratios = new double[toShed.Chances.Count + toEggs.Chances.Count - 1];
         for (var i = 0; i < ratios.Length; i++)
         {
-            ratios[i] = Math.Clamp(whole[parts.First + i] / parts.Chances[i], 1.0 / MostTilt, MostTilt);
+            var days = toShed.First + toEggs.First + i;
+            ratios[i] = parts[days] > 0.0 ? Math.Clamp(whole[days] / parts[days], 1.0 / MostTilt, MostTilt) : 1.0;
         }
 
-        return new(parts.First, ratios);
+        return ratios;
     }
 
-    private readonly record struct DayTilt(int First, double[] Ratios)
+    /// <summary>The sums over the three days.</summary>
+    private sealed class Sums(DayChances ovulation, DayChances toShed, DayChances toEggs, double[] tilt)
     {
-        public double this[int days] => days < First || days >= First + Ratios.Length ? 1.0 : Ratios[days - First];
+        private double _total;
+        private double _eggsOpen;
+        private double _shedTotal;
+        private double _shedOpen;
+
+        public double[] Ovulations { get; } = new double[ovulation.Chances.Count];
+
+        public double[] Sheds { get; } = new double[ovulation.Chances.Count + toShed.Chances.Count - 1];
+
+        public double[] Eggs { get; } = new double[ovulation.Chances.Count + toShed.Chances.Count + toEggs.Chances.Count - 2];
+
+        public double ShedOpen => _shedTotal > 0.0 ? Math.Clamp(_shedOpen / _shedTotal, 0.0, 1.0) : 0.0;
+
+        public double EggsOpen => _total > 0.0 ? Math.Clamp(_eggsOpen / _total, 0.0, 1.0) : 0.0;
+
+        public void Add(YearSoFar year, YearIntervals intervals)
+        {
+            var (sheds, eggs) = (toShed.Chances.ToArray(), toEggs.Chances.ToArray());
+            var ifLaid = new double[sheds.Length];
+            for (var i = 0; i < sheds.Length; i++)
+            {
+                for (var k = 0; k < eggs.Length; k++)
+                {
+                    ifLaid[i] += eggs[k] * tilt[i + k];
+                }
+            }
+
+            for (var o = 0; o < Ovulations.Length; o++)
+            {
+                var day = ovulation.First + o;
+                var ofO = ovulation[day] * (year.Ovulation is null && day < year.Today ? 1.0 - intervals.OvulationNoticed : 1.0);
+                for (var i = 0; i < sheds.Length; i++)
+                {
+                    var shed = day + toShed.First + i;
+                    var all = year.PreLayShed is not { } seen || (shed >= seen.From && shed <= seen.To) ? ofO * sheds[i] : 0.0;
+                    if (all < 1e-13)
+                    {
+                        continue;
+                    }
+
+                    var ofS = all * (year.PreLayShed is null && shed < year.Today ? 1.0 - intervals.ShedNoticed : 1.0);
+                    var later = 0.0;
+                    for (var k = Math.Max(0, year.Today - shed - toEggs.First); k < eggs.Length; k++)
+                    {
+                        var chance = eggs[k] * tilt[i + k];
+                        later += chance;
+                        Eggs[o + i + k] += ofS * chance;
+                    }
+
+                    _total += ofS * ifLaid[i];
+                    _eggsOpen += ofS * later;
+                    Sheds[o + i] += ofS * later;
+                    Ovulations[o] += ofS * later;
+                    _shedTotal += all * ifLaid[i];
+                    _shedOpen += shed >= year.Today ? all * ifLaid[i] : 0.0;
+                }
+            }
+        }
     }
 }

@@ -1,7 +1,7 @@
 namespace Clutchwright.Planning.Expectations;
 
 /// <summary>The area under the normal curve.</summary>
-/// <remarks>Hart's rational approximation in the form of West (2005), to about 1e-14. Source: docs/references.md [west2005].</remarks>
+/// <remarks>Hart's rational approximation in the form of West (2005), to about 1e-14. Source: docs/references.md [West2005].</remarks>
 internal static class NormalCurve
 {
     /// <summary>The chance of a standard normal number at most x.</summary>
