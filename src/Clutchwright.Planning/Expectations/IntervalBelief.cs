@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace Clutchwright.Planning.Expectations;
 
 /// <summary>What is believed of an interval after the keeper's records, and what it lets expect for each female.</summary>
@@ -26,6 +28,7 @@ public sealed class IntervalBelief
     private readonly Dictionary<string, IntervalGroup> _females;
     private readonly List<Row> _rows = [];
     private readonly Lazy<DayChances> _usual;
+    private readonly ConcurrentDictionary<(string? Female, double Pace, double PaceSd), DayChances> _known = [];
 
     private IntervalBelief(IntervalPrior prior, IReadOnlyList<IntervalRecord> records)
     {
@@ -69,7 +72,7 @@ public sealed class IntervalBelief
     /// <param name="paceSd">The standard deviation of the logarithm of <paramref name="pace"/>; 0: it is sure.</param>
     /// <returns>A chance for each number of days. Her own running intervals have no part in it: that they have not ended is for the caller to say,
     /// by <see cref="DayChances.From"/>.</returns>
-    /// <remarks>Cost: about 300 times the days of its range.</remarks>
+    /// <remarks>Cost: about 300 times the days of its range, once; it is remembered.</remarks>
     public DayChances Expect(string? female, double pace = 1.0, double paceSd = 0.0)
     {
         if (!(pace > 0.0) || !double.IsFinite(pace) || !(paceSd >= 0.0))
@@ -78,7 +81,9 @@ public sealed class IntervalBelief
         }
 
         var hers = female is null ? null : _females.GetValueOrDefault(female);
-        return hers is null && pace == 1.0 && paceSd == 0.0 ? _usual.Value : Reckon(hers ?? Nothing, pace, paceSd);
+        return hers is null && pace == 1.0 && paceSd == 0.0
+            ? _usual.Value
+            : _known.GetOrAdd((hers is null ? null : female, pace, paceSd), _ => Reckon(hers ?? Nothing, pace, paceSd));
     }
 
     /// <summary>How much of the variance lies between females, as believed; in (0, 1).</summary>

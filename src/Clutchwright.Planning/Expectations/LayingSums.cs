@@ -6,11 +6,14 @@ internal static class LayingSums
     // Beyond this ratio the records of the whole interval say no more than that its parts are hardly possible.
     private const double MostTilt = 1e3;
 
+    private const double Least = 1e-6;
+    private const double SlipBelow = 1e-4;
+
     /// <summary>Adds the steps up to the laying that are due.</summary>
     /// <returns>The days of the laying; null: nothing to reckon from, or waited for too long.</returns>
     public static DayChances? Of(YearSoFar year, YearIntervals intervals, List<DueStep> due)
     {
-        if (Ovulations(year, intervals) is { } ovulation)
+        if (Ovulations(year, intervals) is { } ovulation && !IsUnlikely(year, intervals, ovulation))
         {
             return WithOvulation(year, intervals, ovulation, due);
         }
@@ -22,6 +25,18 @@ internal static class LayingSums
         }
 
         return null;
+    }
+
+    // Where a shed that was seen hardly fits the ovulation that was, one of the two is a slip, and the nearer step counts.
+    private static bool IsUnlikely(YearSoFar year, YearIntervals intervals, DayChances ovulation)
+    {
+        if (year.PreLayShed is not { } shed)
+        {
+            return false;
+        }
+
+        var days = ovulation.Then(intervals.OvulationToShed.Expect(year.Female));
+        return days.NotBefore(shed.From) - days.NotBefore(shed.To + 1) < SlipBelow;
     }
 
     // The days of ovulation before anything that came after is looked at.
@@ -87,6 +102,13 @@ internal static class LayingSums
         return ratios;
     }
 
+    // The far tails of heavy-tailed days: together below one in ten thousand, and most of the work.
+    private static double[] Likely(DayChances days)
+    {
+        var least = Least * days.Chances.Max();
+        return [.. days.Chances.Select(c => c < least ? 0.0 : c)];
+    }
+
     /// <summary>The sums over the three days.</summary>
     private sealed class Sums(DayChances ovulation, DayChances toShed, DayChances toEggs, double[] tilt)
     {
@@ -107,11 +129,12 @@ internal static class LayingSums
 
         public void Add(YearSoFar year, YearIntervals intervals)
         {
-            var (sheds, eggs) = (toShed.Chances.ToArray(), toEggs.Chances.ToArray());
+            var (sheds, eggs) = (Likely(toShed), Likely(toEggs));
+            var (firstEgg, lastEgg) = (Array.FindIndex(eggs, e => e > 0.0), Array.FindLastIndex(eggs, e => e > 0.0));
             var ifLaid = new double[sheds.Length];
             for (var i = 0; i < sheds.Length; i++)
             {
-                for (var k = 0; k < eggs.Length; k++)
+                for (var k = 0; sheds[i] > 0.0 && k < eggs.Length; k++)
                 {
                     ifLaid[i] += eggs[k] * tilt[i + k];
                 }
@@ -120,19 +143,19 @@ internal static class LayingSums
             for (var o = 0; o < Ovulations.Length; o++)
             {
                 var day = ovulation.First + o;
-                var ofO = ovulation[day] * (year.Ovulation is null && day < year.Today ? 1.0 - intervals.OvulationNoticed : 1.0);
+                var ofO = ovulation[day] <= Least ? 0.0 : ovulation[day] * (year.Ovulation is null && day < year.Today ? 1.0 - intervals.OvulationNoticed : 1.0);
                 for (var i = 0; i < sheds.Length; i++)
                 {
                     var shed = day + toShed.First + i;
                     var all = year.PreLayShed is not { } seen || (shed >= seen.From && shed <= seen.To) ? ofO * sheds[i] : 0.0;
-                    if (all < 1e-13)
+                    if (all <= 0.0)
                     {
                         continue;
                     }
 
                     var ofS = all * (year.PreLayShed is null && shed < year.Today ? 1.0 - intervals.ShedNoticed : 1.0);
                     var later = 0.0;
-                    for (var k = Math.Max(0, year.Today - shed - toEggs.First); k < eggs.Length; k++)
+                    for (var k = Math.Max(firstEgg, year.Today - shed - toEggs.First); k <= lastEgg; k++)
                     {
                         var chance = eggs[k] * tilt[i + k];
                         later += chance;

@@ -13,7 +13,7 @@ public static class YearExpectation
     /// <param name="year">What has been seen.</param>
     /// <param name="intervals">What is believed of the intervals.</param>
     /// <returns>The steps that are to come, in their order; none if nothing has been seen from which to reckon.</returns>
-    /// <remarks>Cost: up to the product of the days in doubt of ovulation, shed and laying, some 500,000; less than 5,000 once ovulation is known.</remarks>
+    /// <remarks>Cost: the product of the days in doubt of ovulation, shed and laying: some millions from a pairing, some thousands once ovulation is known.</remarks>
     public static IReadOnlyList<DueStep> Of(YearSoFar year, YearIntervals intervals)
     {
         ArgumentNullException.ThrowIfNull(year);

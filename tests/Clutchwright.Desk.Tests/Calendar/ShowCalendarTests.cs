@@ -226,6 +226,7 @@ public sealed class ShowCalendarTests
             await NoteAsync(desk, $"F{i}", i % 3 == 0 ? "Ovulated" : "Locked", i % 2 == 0 ? "2026-04-10" : "about 10 March 2026", i % 3 == 0 ? null : "M");
         }
 
+        _ = await desk.StateAsync();
         var clock = System.Diagnostics.Stopwatch.StartNew();
         var calendar = await AskAsync(desk);
 

@@ -65,6 +65,16 @@ public class YearExpectationTests
     }
 
     [Fact]
+    public void Of_ShedThatCannotFitItsOvulation_CountsTheShed()
+    {
+        var due = YearExpectation.Of(new("A", Day + 3) { Ovulation = DaySpan.On(Day), PreLayShed = DaySpan.On(Day + 3) }, Usual);
+
+        Assert.Equal(YearStep.Eggs, due[0].Step);
+        Assert.Equal([YearStep.PreLayShed], due[0].From);
+        Assert.Equal(Day + 33, due[0].When!.Median);
+    }
+
+    [Fact]
     public void Of_LastLock_PutsOvulationAfterIt()
     {
         var year = new YearSoFar("A", Day) { Paired = DaySpan.On(Day - 90), LastLock = Day - 2 };
