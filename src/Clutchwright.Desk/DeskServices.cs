@@ -3,6 +3,7 @@ using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Calendar;
 using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Charts;
+using Clutchwright.Desk.Clutches;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Happenings;
@@ -68,15 +69,26 @@ public static class DeskServices
         services.AddSingleton(p => new PlanSeason(
             p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ListHappenings(p.GetRequiredService<OpenBook>()));
-        services.AddSingleton(p => new WriteHappening(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<TimeProvider>()));
-        services.AddSingleton(p => new ShowCalendar(
-            p.GetRequiredService<OpenCatalogue>(),
+        services.AddSingleton(p => new WriteHappening(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<WriteClutch>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new Clutches.ListClutches(p.GetRequiredService<OpenBook>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ShowClutch(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<HoldbackAdvice>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new IdSchemes(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new WriteClutch(
             p.GetRequiredService<OpenBook>(),
-            p.GetRequiredService<StockBeliefs>(),
+            p.GetRequiredService<OpenCatalogue>(),
+            p.GetRequiredService<IdSchemes>(),
             p.GetRequiredService<ListDeeds>(),
             p.GetRequiredService<TimeProvider>()));
-        services.AddSingleton(p => new CalendarFeed(
-            p.GetRequiredService<OpenBook>(), p.GetRequiredService<ShowCalendar>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new HoldbackAdvice(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<AdoptedRoutes>()));
+        services.AddSingleton(p => new HatchDay(
+            p.GetRequiredService<OpenBook>(),
+            p.GetRequiredService<OpenCatalogue>(),
+            p.GetRequiredService<StockBeliefs>(),
+            p.GetRequiredService<IdSchemes>(),
+            p.GetRequiredService<HoldbackAdvice>(),
+            p.GetRequiredService<ListDeeds>(),
+            p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new KeptSeasons(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ShowSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new KeepSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<ListDeeds>()));
@@ -87,6 +99,14 @@ public static class DeskServices
             p.GetRequiredService<KeptSeasons>(),
             p.GetRequiredService<ListDeeds>(),
             p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ShowCalendar(
+            p.GetRequiredService<OpenCatalogue>(),
+            p.GetRequiredService<OpenBook>(),
+            p.GetRequiredService<StockBeliefs>(),
+            p.GetRequiredService<ListDeeds>(),
+            p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new CalendarFeed(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<ShowCalendar>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));

@@ -78,7 +78,11 @@ public sealed record CalendarDue(
     double WillHappen,
     CalendarLevel Level,
     string? Advice,
-    IReadOnlyList<string> Why);
+    IReadOnlyList<string> Why)
+{
+    /// <summary>Gets the clutch that it is about; <c>null</c>: none that is in the book.</summary>
+    public string? Clutch { get; init; }
+}
 
 /// <summary>Something to prepare.</summary>
 /// <param name="Id">The same for as long as it is to be done, whatever its day.</param>

@@ -85,7 +85,7 @@ internal sealed class CalendarState
             }
 
             var id = Id(season, step.Step);
-            Add(Due(id, step, $"{CalendarAdvice.Name(step.Step)} of {season.Tag}", season.Tag, [], willLay, level, CalendarAdvice.Of(step.Step, level, _figures, isOvulated), why), isOvulated ? step : null);
+            Add(Due(id, step, $"{CalendarAdvice.Name(step.Step)} of {season.Tag}", season.Tag, [], willLay, level, CalendarAdvice.Of(step.Step, level, _figures, isOvulated), why) with { Clutch = season.Clutch }, isOvulated ? step : null);
         }
     }
 

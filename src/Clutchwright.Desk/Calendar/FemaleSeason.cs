@@ -30,6 +30,9 @@ internal sealed class FemaleSeason(AnimalId female, string tag, bool isHere)
     /// <summary>Whether no good egg of its clutch is left.</summary>
     public bool IsLost { get; set; }
 
+    /// <summary>The tag of its clutch; null: none is in the book.</summary>
+    public string? Clutch { get; set; }
+
     /// <summary>Where the eggs are; null: not recorded.</summary>
     public IncubatorId? Incubator { get; set; }
 

@@ -77,6 +77,7 @@ internal static class SeasonsInBook
         }
 
         season.IsLost = clutch.Clutch.GoodEggs is { } good && good - clutch.Lost <= 0;
+        season.Clutch = clutch.Clutch.Tag;
         season.Incubator = clutch.Clutch.IncubatorId;
     }
 

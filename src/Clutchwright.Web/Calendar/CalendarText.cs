@@ -32,13 +32,16 @@ internal static class CalendarText
     /// <summary>A chance that is not quite one, in words.</summary>
     public static string Percent(double chance) => chance.ToString("P0", CultureInfo.CurrentCulture);
 
-    /// <summary>The kind of happening that a step is written down as; <c>null</c>: it is written down elsewhere.</summary>
-    public static string? KindOf(string step) => step switch
+    /// <summary>Where a step that has happened is written down; <c>null</c>: nowhere by itself.</summary>
+    public static string? WriteDown(CalendarDue due) => due.Step switch
     {
-        "Ovulation" => "Ovulated",
-        "PreLayShed" => "PreLayShed",
-        "FirstShed" => "Shed",
-        "FirstMeal" => "Fed",
+        "Eggs" or "NextEggs" => Links.With("/clutches/new", ("dam", due.Tag)),
+        "Pip" when due.Clutch is { } clutch => Links.Clutch(clutch),
+        "Hatch" when due.Clutch is { } clutch => Links.Hatch(clutch),
+        "Ovulation" => Links.With("/log", ("animal", due.Tag), ("kind", "Ovulated")),
+        "PreLayShed" => Links.With("/log", ("animal", due.Tag), ("kind", "PreLayShed")),
+        "FirstShed" => Links.With("/log", ("animal", due.Animals.Count == 1 ? due.Animals[0] : null), ("kind", "Shed")),
+        "FirstMeal" => Links.With("/log", ("animal", due.Animals.Count == 1 ? due.Animals[0] : null), ("kind", "Fed")),
         _ => null,
     };
 }
