@@ -60,8 +60,8 @@ public sealed class CalendarCommandTests
     }
 
     [Theory]
-    [InlineData("--from: '1 May' is no day; write it as 2026-03-14", "--from", "1 May")]
-    [InlineData("--days: '0' is not a whole number from 1 to 1000", "--days", "0")]
+    [InlineData("clutchwright season calendar: --from: '1 May' is no day; write it as 2026-03-14", "--from", "1 May")]
+    [InlineData("clutchwright season calendar: --days: '0' is not a whole number from 1 to 1000", "--days", "0")]
     [InlineData("from: 2199-01-01 is too far away", "--from", "2199-01-01")]
     public async Task Calendar_AskedWrongly_SaysWhat(string says, params string[] asked)
     {

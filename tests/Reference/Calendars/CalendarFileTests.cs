@@ -28,7 +28,7 @@ public sealed class CalendarFileTests
             Assert.Equal(["eggs-1@clutchwright", "pip-2@clutchwright", "prepare-pip-2@clutchwright"], events.Select(e => (string?)e!["uid"]));
             Assert.Equal(("2026-03-01", "2026-03-02", 77), ((string?)events[1]!["from"], (string?)events[1]!["to"], (int)events[1]!["sequence"]!));
             Assert.Equal("Overdue: " + Nasty, (string?)events[0]!["summary"]);
-            Assert.StartsWith("Line one, with; signs \\n\nReckoned on 2026-02-27.\n", (string?)events[0]!["description"], StringComparison.Ordinal);
+            Assert.StartsWith("Line one, with; signs \\ too\nReckoned on 2026-02-27.\n", (string?)events[0]!["description"], StringComparison.Ordinal);
             Assert.StartsWith("2026-02-27T09:30:00", (string?)events[0]!["stamp"], StringComparison.Ordinal);
         }
         finally
@@ -65,7 +65,7 @@ public sealed class CalendarFileTests
 
     private static CalendarAnswer Sample()
     {
-        var overdue = new CalendarDue("eggs-1", "Eggs", Nasty, "Ä", [], null, null, null, null, 0.0, 1.0, CalendarLevel.Overdue, "Line one, with; signs \\n", ["Because\r\nof this."]);
+        var overdue = new CalendarDue("eggs-1", "Eggs", Nasty, "Ä", [], null, null, null, null, 0.0, 1.0, CalendarLevel.Overdue, "Line one, with; signs \\ too", ["Because\r\nof this."]);
         var due = new CalendarDue(
             "pip-2", "Pip", "First pip of B", "B", [], new(2026, 3, 1), new(2026, 3, 1), new(new(2026, 2, 28), new(2026, 3, 2)), new(new(2026, 2, 27), new(2026, 3, 5)), 1.0, 1.0, CalendarLevel.InTime, null, ["Laid."]);
         var wide = due with { Id = "ovulation-3", Nine = new(new(2026, 2, 27), new(2026, 6, 27)) };
