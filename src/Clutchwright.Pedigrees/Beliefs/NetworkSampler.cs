@@ -20,46 +20,66 @@ internal static class NetworkSampler
     private const int SweepsAnExcursion = 100;
     private const int SweepsAnExcursionIfSmall = 4;
     private const double SmallSweep = 3_000.0;
+    private const double MuchMore = 20.0;
 
     /// <summary>Sums over the states of a few held variables.</summary>
     /// <returns><c>null</c> if that takes more than the budget.</returns>
     public static (double LogTotal, double[][] Marginals)? SumCases(
-        int[] counts, IReadOnlyList<Factor> factors, BeliefSettings settings, CancellationToken cancel)
+        int[] counts, IReadOnlyList<Factor> factors, EliminationPlan plan, BeliefSettings settings, CancellationToken cancel)
     {
+        // Case by case nothing is saved but room, but for orders that were not the best.
+        if (plan.Entries > MuchMore * settings.WorkBudget)
+        {
+            return null;
+        }
+
         var random = settings.Seed;
-        var cut = CutNetwork.Choose(counts, factors, settings.TableBudget, new int[counts.Length], ref random, 12, cancel);
+        var cut = CutNetwork.Choose(counts, factors, plan.Order, settings.TableBudget, new int[counts.Length], ref random, 12, cancel);
         if (cut is null || cut.Cases * cut.Plan.Entries > settings.WorkBudget)
         {
             return null;
         }
 
+        var solver = new CutSolver(cut);
         var states = new int[counts.Length];
-        var logs = new List<double>();
-        var answers = new List<double[][]>();
+        var sum = Array.ConvertAll(counts, c => new double[c]);
+        var (largest, total) = (double.NegativeInfinity, 0.0);
         do
         {
-            var tree = cut.Given(states, cancel);
-            if (!double.IsNegativeInfinity(tree.LogTotal))
+            var tree = solver.Given(factors, states, cancel);
+            if (double.IsNegativeInfinity(tree.LogTotal))
             {
-                logs.Add(tree.LogTotal);
-                answers.Add(Marginals(counts, cut, tree, states));
+                continue;
+            }
+
+            // The weights of all cases so far are kept relative to the heaviest.
+            if (tree.LogTotal > largest)
+            {
+                var less = Math.Exp(largest - tree.LogTotal);
+                (largest, total) = (tree.LogTotal, total * less);
+                Array.ForEach(sum, row => Scale(row, less));
+            }
+
+            var weight = Math.Exp(tree.LogTotal - largest);
+            total += weight;
+            foreach (var v in cut.Cut)
+            {
+                sum[v][states[v]] += weight;
+            }
+
+            for (var i = 0; i < cut.Live.Length; i++)
+            {
+                Add(sum[cut.Live[i]], tree.Marginal(i), weight);
             }
         }
         while (Next());
 
-        if (logs.Count == 0)
+        if (total == 0.0)
         {
             return (double.NegativeInfinity, []);
         }
 
-        var largest = logs.Max();
-        var total = logs.Sum(l => Math.Exp(l - largest));
-        var sum = Array.ConvertAll(counts, c => new double[c]);
-        for (var k = 0; k < logs.Count; k++)
-        {
-            Add(sum, answers[k], Math.Exp(logs[k] - largest) / total);
-        }
-
+        Array.ForEach(sum, row => Scale(row, 1.0 / total));
         return (largest + Math.Log(total), sum);
 
         bool Next()
@@ -103,11 +123,12 @@ internal static class NetworkSampler
     /// <param name="cancel">Stops the work.</param>
     public static List<CutNetwork> Sets(int[] counts, IReadOnlyList<Factor> factors, double budget, ref ulong random, CancellationToken cancel)
     {
+        var order = EliminationPlan.For(counts, factors.Select(f => f.Variables)).Order;
         var worn = new int[counts.Length];
         var sets = new List<CutNetwork>();
         while (sets.Count < BlockSets)
         {
-            sets.Add(CutNetwork.Choose(counts, factors, budget, worn, ref random, MostHeld, cancel)
+            sets.Add(CutNetwork.Choose(counts, factors, order, budget, worn, ref random, MostHeld, cancel)
                 ?? throw new InvalidOperationException("The network cannot be cut into parts that fit the budget of a sweep."));
         }
 
@@ -134,14 +155,15 @@ internal static class NetworkSampler
         Span<double[][]> batches,
         CancellationToken cancel)
     {
-        var states = Start(coreCounts, fringe.Factors, sets, ref random, cancel);
+        CutSolver[] solvers = [.. sets.Select(s => new CutSolver(s))];
+        var states = Start(coreCounts, fringe.Factors, solvers, ref random, cancel);
         var all = new int[counts.Length];
         var burnIn = Math.Max(sets.Count, sweeps / 5);
         var aBatch = Math.Max(sets.Count, (sweeps - burnIn) / batches.Length);
         var (done, pause) = (0, sets.Average(s => s.Plan.Entries) <= SmallSweep ? SweepsAnExcursionIfSmall : SweepsAnExcursion);
         for (var sweep = 0; sweep < burnIn; sweep++)
         {
-            Next(sets[sweep % sets.Count], ref random);
+            Next(solvers[sweep % sets.Count], ref random);
         }
 
         for (var b = 0; b < batches.Length; b++)
@@ -151,10 +173,12 @@ internal static class NetworkSampler
             for (var sweep = 0; sweep < aBatch; sweep++)
             {
                 var set = sets[sweep % sets.Count];
-                var tree = Next(set, ref random);
+                var tree = Next(solvers[sweep % sets.Count], ref random);
                 for (var i = 0; i < set.Live.Length; i++)
                 {
-                    Count(fringe.Core[set.Live[i]], tree.Marginal(i));
+                    var v = fringe.Core[set.Live[i]];
+                    Add(sum[v], tree.Marginal(i), 1.0);
+                    times[v]++;
                 }
 
                 for (var i = 0; i < states.Length; i++)
@@ -162,42 +186,35 @@ internal static class NetworkSampler
                     all[fringe.Core[i]] = states[i];
                 }
 
-                fringe.Draw(all, ref random, Count);
+                fringe.Draw(all, ref random, sum);
+            }
+
+            foreach (var v in fringe.Outer)
+            {
+                times[v] = aBatch;
             }
 
             for (var v = 0; v < sum.Length; v++)
             {
-                for (var x = 0; x < sum[v].Length; x++)
-                {
-                    sum[v][x] /= times[v];
-                }
+                Scale(sum[v], 1.0 / times[v]);
             }
 
             batches[b] = sum;
-
-            void Count(int v, double[] weights)
-            {
-                times[v]++;
-                for (var x = 0; x < weights.Length; x++)
-                {
-                    sum[v][x] += weights[x];
-                }
-            }
         }
 
-        BucketTree Next(CutNetwork set, ref ulong state)
+        BucketTree Next(CutSolver set, ref ulong state)
         {
-            if (++done % pause == 0 && set.Cut.Length > 0)
+            if (++done % pause == 0 && set.Network.Cut.Length > 0)
             {
-                excursion.Try(states, ref state, cancel);
+                excursion.Try(states, solvers, ref state, cancel);
             }
 
-            return set.Redraw(states, ref state, cancel);
+            return set.Redraw(fringe.Factors, states, ref state, cancel);
         }
     }
 
     // From states that may be impossible to possible ones: what is impossible counts a little, and less and less.
-    private static int[] Start(int[] counts, IReadOnlyList<Factor> factors, List<CutNetwork> sets, ref ulong random, CancellationToken cancel)
+    private static int[] Start(int[] counts, IReadOnlyList<Factor> factors, CutSolver[] sets, ref ulong random, CancellationToken cancel)
     {
         var states = new int[counts.Length];
         for (var v = 0; v < states.Length; v++)
@@ -213,41 +230,29 @@ internal static class NetworkSampler
             }
 
             var little = Math.Pow(10.0, -2.0 - (round % 10));
+            Factor[] relaxed = [.. factors.Select(f => new Factor(f.Variables, Excursion.Relaxed(f.Values, little)))];
             foreach (var set in sets)
             {
-                var relaxed = set.With([.. factors.Select(f => new Factor(f.Variables, Excursion.Relaxed(f.Values, little)))]);
-                relaxed.Redraw(states, ref random, cancel);
+                set.Redraw(relaxed, states, ref random, cancel);
             }
         }
 
         throw new InvalidOperationException("No states were found that all records allow.");
     }
 
-    private static double[][] Marginals(int[] counts, CutNetwork cut, BucketTree tree, int[] states)
+    private static void Add(double[] sum, double[] part, double weight)
     {
-        var marginals = new double[counts.Length][];
-        foreach (var v in cut.Cut)
+        for (var x = 0; x < sum.Length; x++)
         {
-            marginals[v] = new double[counts[v]];
-            marginals[v][states[v]] = 1.0;
+            sum[x] += weight * part[x];
         }
-
-        for (var i = 0; i < cut.Live.Length; i++)
-        {
-            marginals[cut.Live[i]] = tree.Marginal(i);
-        }
-
-        return marginals;
     }
 
-    private static void Add(double[][] sum, double[][] part, double weight)
+    private static void Scale(double[] row, double factor)
     {
-        for (var v = 0; v < sum.Length; v++)
+        for (var x = 0; x < row.Length; x++)
         {
-            for (var x = 0; x < sum[v].Length; x++)
-            {
-                sum[v][x] += weight * part[v][x];
-            }
+            row[x] *= factor;
         }
     }
 
@@ -257,7 +262,10 @@ internal static class NetworkSampler
         var errors = Array.ConvertAll(counts, c => new double[c]);
         foreach (var batch in batches)
         {
-            Add(means, batch, 1.0 / batches.Length);
+            for (var v = 0; v < means.Length; v++)
+            {
+                Add(means[v], batch[v], 1.0 / batches.Length);
+            }
         }
 
         for (var v = 0; v < means.Length; v++)

@@ -51,7 +51,7 @@ internal sealed class PartSolution
         var plan = EliminationPlan.For(counts, part.Factors.Select(f => f.Variables));
         if (plan.Entries > settings.TableBudget)
         {
-            if (NetworkSampler.SumCases(counts, part.Factors, settings, cancel) is { } summed)
+            if (NetworkSampler.SumCases(counts, part.Factors, plan, settings, cancel) is { } summed)
             {
                 return new(part, plan, summed.LogTotal, summed.Marginals, null);
             }
