@@ -87,9 +87,6 @@ internal sealed class Fringe
         }
     }
 
-    /// <summary>Gets the variables that <see cref="Draw"/> draws.</summary>
-    public IEnumerable<int> Outer => _rows.Select(r => r.Variable);
-
     // Tables over the same variables as one.
     private static List<Factor> Merged(IEnumerable<Factor> factors) =>
     [
