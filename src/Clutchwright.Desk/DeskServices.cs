@@ -37,7 +37,7 @@ public static class DeskServices
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton(_ => Open(catalogueFolder));
         services.AddSingleton(provider => OpenStock(place, provider.GetRequiredService<TimeProvider>()));
-        services.AddSingleton(p => new StockBeliefs(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new StockBeliefs(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<TimeProvider>()));
 
         services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new RankPairs(
