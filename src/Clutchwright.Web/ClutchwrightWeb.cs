@@ -6,6 +6,7 @@ using Clutchwright.Web.Deeds;
 using Clutchwright.Web.Hosting;
 using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
+using Clutchwright.Web.Photos;
 using Clutchwright.Web.Routes;
 using Clutchwright.Web.Season;
 using Clutchwright.Web.Words;
@@ -49,6 +50,7 @@ public static class ClutchwrightWeb
         app.MapAssets();
         app.MapCompletion();
         app.MapDeeds();
+        app.MapPhotos();
         app.MapSeen();
         app.MapChart();
         app.MapCalendar();
