@@ -2,13 +2,14 @@ using Xunit;
 
 namespace Clutchwright.Architecture.Tests.Arrows;
 
-/// <summary>Arrows point down only: Web, Cli ► Desk ► Planning, Proofs, Stock ► Pedigrees, Catalogue ► Genetics.</summary>
+/// <summary>Arrows point down only: Web, Cli ► Desk ► Planning, Proofs, Stock ► Pedigrees, Catalogue ► Genetics; Desk ► Sheets.</summary>
 public sealed class ArrowTests
 {
     // The higher number may name the lower, never the same nor a higher one. The command line starts the web app (serve).
     private static readonly Dictionary<string, int> Floors = new(StringComparer.Ordinal)
     {
         ["Clutchwright.Genetics"] = 0,
+        ["Clutchwright.Sheets"] = 0,
         ["Clutchwright.Pedigrees"] = 1,
         ["Clutchwright.Catalogue"] = 1,
         ["Clutchwright.Planning"] = 2,
