@@ -42,8 +42,8 @@ public static class LabelFitter
         var leftOut = new List<string>();
         var edge = Math.Clamp(Math.Min(widthMm, heightMm) * 0.06, 0.9, 2.0);
         var room = new Room(edge, edge, widthMm - (2 * edge), heightMm - (2 * edge));
-        var (code, side) = CodeFor(label, room);
-        if (label.Code is not null && code is null)
+        var (code, codeText, side) = CodeFor(label, room);
+        if (label.Codes.Count > 0 && code is null)
         {
             leftOut.Add("QR code");
         }
@@ -58,6 +58,7 @@ public static class LabelFitter
         return new(tag, widthMm, heightMm, placed, leftOut)
         {
             Code = code,
+            CodeText = codeText,
             ModuleMm = code is null ? 0 : quiet / QrMatrix.QuietZone,
             CodeAtMm = isBroad
                 ? (widthMm - edge - side + quiet, ((heightMm - side) / 2) + quiet)
@@ -67,30 +68,28 @@ public static class LabelFitter
     }
 
     // As large as it may be without taking the room that the tag needs; no code rather than one that cannot be read.
-    private static (QrMatrix? Code, double Side) CodeFor(TubLabel label, Room room)
+    private static (QrMatrix? Code, string? Text, double Side) CodeFor(TubLabel label, Room room)
     {
-        if (label.Code is null)
+        var (most, across) = room.Width >= room.Height ? (room.Height, room.Width * 0.45) : (room.Width, room.Height * 0.45);
+        foreach (var text in label.Codes)
         {
-            return (null, 0);
-        }
-
-        var (most, across) = room.Width >= room.Height ? (room.Height, room.Width * 0.5) : (room.Width, room.Height * 0.5);
-        foreach (var isSmallest in new[] { false, true })
-        {
-            if (QrMatrix.Of(label.Code, isSmallest) is { } matrix)
+            foreach (var isSmallest in new[] { false, true })
             {
-                var modules = matrix.Size + (2.0 * QrMatrix.QuietZone);
-                var least = modules * LeastModuleMm;
-                var side = Math.Min(Math.Min(most, across), modules * MostModuleMm);
-                if (side >= least)
+                if (QrMatrix.Of(text, isSmallest) is { } matrix)
                 {
-                    // Room for text goes before a large code.
-                    return (matrix, Math.Max(least, Math.Min(side, across * 0.8)));
+                    var modules = matrix.Size + (2.0 * QrMatrix.QuietZone);
+                    var least = modules * LeastModuleMm;
+                    var side = Math.Min(Math.Min(most, across), modules * MostModuleMm);
+                    if (side >= least)
+                    {
+                        // Room for text goes before a large code.
+                        return (matrix, text, Math.Max(least, Math.Min(side, across * 0.8)));
+                    }
                 }
             }
         }
 
-        return (null, 0);
+        return (null, null, 0);
     }
 
     private static List<LabelPiece> Set(string tag, List<LabelEntry> entries, List<string> leftOut, Room room)

@@ -8,8 +8,8 @@ namespace Clutchwright.Sheets.Labels;
 /// <param name="Entries">All else, in the order of the label.</param>
 public sealed record TubLabel(string Tag, IReadOnlyList<LabelEntry> Entries)
 {
-    /// <summary>Gets the text of its QR code; <c>null</c>: it has none.</summary>
-    public string? Code { get; init; }
+    /// <summary>Gets the texts that its QR code may hold, the best first: the first for which there is room is taken; none: it has no code.</summary>
+    public IReadOnlyList<string> Codes { get; init; } = [];
 }
 
 /// <summary>Something that a label says.</summary>
@@ -32,6 +32,9 @@ public sealed record PlacedLabel(string Tag, double WidthMm, double HeightMm, IR
 {
     /// <summary>Gets the QR code; <c>null</c>: none.</summary>
     public QrMatrix? Code { get; init; }
+
+    /// <summary>Gets the text of the code; <c>null</c>: there is none.</summary>
+    public string? CodeText { get; init; }
 
     /// <summary>Gets where the dark part of the code begins, in millimetres.</summary>
     public (double X, double Y) CodeAtMm { get; init; }

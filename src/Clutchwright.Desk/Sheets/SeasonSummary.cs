@@ -1,0 +1,31 @@
+namespace Clutchwright.Desk.Sheets;
+
+/// <summary>What a season came to.</summary>
+/// <param name="Year">The year in which its clutches hatch.</param>
+/// <param name="Pairings">The pairs that were put together or seen to lock.</param>
+/// <param name="Clutches">The clutches.</param>
+public sealed record SeasonSummary(int Year, IReadOnlyList<SeasonPairing> Pairings, IReadOnlyList<SeasonClutch> Clutches);
+
+/// <summary>A pair of a season.</summary>
+/// <param name="Sire">The male.</param>
+/// <param name="Dam">The female.</param>
+/// <param name="Together">How often they were put together.</param>
+/// <param name="Locks">How often they were seen to lock.</param>
+/// <param name="From">The first day, in words.</param>
+/// <param name="To">The last day, in words.</param>
+public sealed record SeasonPairing(string Sire, string Dam, int Together, int Locks, string From, string To);
+
+/// <summary>A clutch of a season.</summary>
+/// <param name="Sire">The sire, or the possible ones; empty: not known.</param>
+/// <param name="Dam">The dam; empty: not known.</param>
+/// <param name="Laid">When it was laid, in words; empty: not written down.</param>
+/// <param name="Eggs">The eggs; <c>null</c>: not counted.</param>
+/// <param name="Hatchlings">The young, in groups.</param>
+public sealed record SeasonClutch(string Sire, string Dam, string Laid, int? Eggs, IReadOnlyList<SeasonYoung> Hatchlings);
+
+/// <summary>A hatchling of a season.</summary>
+/// <param name="Tag">Its tag.</param>
+/// <param name="Look">What it shows.</param>
+/// <param name="Status">What became of it, as text: <c>Kept</c>, <c>HeldBack</c>, <c>ForSale</c>, <c>Sold</c>, <c>Given</c>, <c>Died</c>.</param>
+/// <param name="Hatched">When, in words.</param>
+public sealed record SeasonYoung(string Tag, string Look, string Status, string Hatched);
