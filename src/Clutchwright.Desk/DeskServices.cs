@@ -81,6 +81,7 @@ public static class DeskServices
             p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new SheetStock(
             p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new PickAnimals(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<ListAnimals>()));
         services.AddSingleton(p => new PrintLabels(p.GetRequiredService<SheetStock>()));
         services.AddSingleton(p => new PrintSheets(p.GetRequiredService<SheetStock>(), p.GetRequiredService<DrawChart>()));
         services.AddSingleton(p => new PrintClutchCard(p.GetRequiredService<SheetStock>(), p.GetRequiredService<AskCross>()));

@@ -7,6 +7,7 @@ using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
 using Clutchwright.Web.Routes;
 using Clutchwright.Web.Season;
+using Clutchwright.Web.Sheets;
 using Clutchwright.Web.Words;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
@@ -42,6 +43,7 @@ public static class ClutchwrightWeb
         builder.Services.AddSingleton(typeof(KeptAnswers<>));
         builder.Services.AddSingleton<RouteAnswers>();
         builder.Services.AddSingleton<SeasonAnswers>();
+        builder.Services.AddSingleton<SheetPrinter>();
 
         var app = builder.Build();
         app.UseHosting();
@@ -50,6 +52,7 @@ public static class ClutchwrightWeb
         app.MapDeeds();
         app.MapSeen();
         app.MapChart();
+        app.MapSheets();
         app.MapHealthChecks("/healthz");
         app.MapRazorComponents<App>();
         return app;

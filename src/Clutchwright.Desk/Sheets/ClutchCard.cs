@@ -4,9 +4,9 @@ using Clutchwright.Genetics.Numbers;
 namespace Clutchwright.Desk.Sheets;
 
 /// <summary>What a clutch card says, for the tub of the eggs.</summary>
-/// <param name="Sire">The sire, or the possible ones.</param>
+/// <param name="Sires">The sire, or the possible ones; none: not known.</param>
 /// <param name="Dam">The dam.</param>
-public sealed record ClutchCard(ClutchParent Sire, ClutchParent Dam)
+public sealed record ClutchCard(IReadOnlyList<ClutchParent> Sires, ClutchParent Dam)
 {
     /// <summary>Gets the keeper's name of the clutch; <c>null</c>: it has none.</summary>
     public string? Name { get; init; }
@@ -26,11 +26,8 @@ public sealed record ClutchCard(ClutchParent Sire, ClutchParent Dam)
     /// <summary>Gets on what the days expected rest.</summary>
     public string ExpectedWhy { get; init; } = string.Empty;
 
-    /// <summary>Gets the looks, likeliest first.</summary>
-    public IReadOnlyList<ClutchLook> Looks { get; init; } = [];
-
-    /// <summary>Gets whether there are more looks than these.</summary>
-    public bool HasMoreLooks { get; init; }
+    /// <summary>Gets what can hatch: once, or once for each possible sire; none: the sire is not known.</summary>
+    public IReadOnlyList<ClutchOdds> Odds { get; init; } = [];
 
     /// <summary>Gets dangers and remarks.</summary>
     public IReadOnlyList<Warning> Warnings { get; init; } = [];
@@ -40,6 +37,12 @@ public sealed record ClutchCard(ClutchParent Sire, ClutchParent Dam)
 /// <param name="Name">Its tag and name, or what was asked.</param>
 /// <param name="Words">Its genotype as believed.</param>
 public sealed record ClutchParent(string Name, AnimalWords Words);
+
+/// <summary>What can hatch of a sire.</summary>
+/// <param name="Sire">The sire, where it is one of several.</param>
+/// <param name="Looks">The looks, likeliest first.</param>
+/// <param name="HasMore">Whether there are more looks than these.</param>
+public sealed record ClutchOdds(string? Sire, IReadOnlyList<ClutchLook> Looks, bool HasMore);
 
 /// <summary>A look that can hatch.</summary>
 /// <param name="Name">In trade words.</param>
@@ -54,6 +57,9 @@ public sealed record ClutchLook(string Name, string? Label, string? Sex, Probabi
 /// <param name="Dam">A tag of the stock or trade text.</param>
 public sealed record ClutchCardQuestion(string Sire, string Dam)
 {
+    /// <summary>Gets the tag of a clutch of the book, in place of sire, dam, day and eggs; <c>null</c>: none.</summary>
+    public string? Clutch { get; init; }
+
     /// <summary>Gets when the eggs were laid, as the keeper writes it; <c>null</c>: a line to write on.</summary>
     public string? Laid { get; init; }
 

@@ -17,7 +17,9 @@ internal static class ClutchSheet
         {
             new SheetBlock.Facts(
             [
-                new("Sire", [new($"{card.Sire.Name}  "), .. SheetWords.Runs(card.Sire.Words)]),
+                .. card.Sires.Count == 0
+                    ? [new SheetFact("Sire", [new("not known")])]
+                    : card.Sires.Select(s => new SheetFact(card.Sires.Count == 1 ? "Sire" : "Possible sire", [new($"{s.Name}  "), .. SheetWords.Runs(s.Words)])),
                 new("Dam", [new($"{card.Dam.Name}  "), .. SheetWords.Runs(card.Dam.Words)]),
                 Given("Laid", card.Laid),
                 Given("Good eggs", card.Eggs is { } eggs ? $"{eggs:N0}" : null),
@@ -29,16 +31,25 @@ internal static class ClutchSheet
         };
         blocks.AddRange(card.Warnings.Select(w => new SheetBlock.Note(
             w.Severity == "note" ? "Note." : "Welfare.", [new(w.Grade is null ? w.Text : $"{w.Text} ({w.Grade})")])));
-        blocks.Add(new SheetBlock.Heading("What can hatch"));
-        blocks.AddRange(card.Looks.Select(Look));
-        if (card.HasMoreLooks)
+        if (card.Odds.Count == 0)
         {
-            blocks.Add(new SheetBlock.Paragraph([new("There are more looks, each less likely than these.")], IsSmall: true));
+            blocks.Add(new SheetBlock.Heading("What can hatch"));
+            blocks.Add(new SheetBlock.Paragraph([new("The sire is not known, so no odds are given.")]));
+        }
+
+        foreach (var odds in card.Odds)
+        {
+            blocks.Add(new SheetBlock.Heading(odds.Sire is null ? "What can hatch" : $"What can hatch if {odds.Sire} is the sire"));
+            blocks.AddRange(odds.Looks.Select(Look));
+            if (odds.HasMore)
+            {
+                blocks.Add(new SheetBlock.Paragraph([new("There are more looks, each less likely than these.")], IsSmall: true));
+            }
         }
 
         blocks.Add(new SheetBlock.Heading("What hatched"));
         blocks.Add(new SheetBlock.Facts([new("Pipped", null), new("Hatched", null), new("What each is", null), new("", null), new("", null)]));
-        return new(card.Name is null ? $"Clutch of {card.Sire.Name} × {card.Dam.Name}" : $"Clutch {card.Name}", blocks)
+        return new(card.Name is null ? $"Clutch of {string.Join(" or ", card.Sires.Select(s => s.Name))} × {card.Dam.Name}" : $"Clutch {card.Name}", blocks)
         {
             Subtitle = $"Clutch card, as of {SheetWords.Day(today)}", Foot = SheetWords.Foot,
         };

@@ -24,7 +24,7 @@ internal sealed partial class LabelText(OpenCatalogue catalogue, StockState stat
         var (parts, notTold) = (new List<LabelPart>(), new List<string>());
         foreach (var word in words)
         {
-            foreach (var claim in Claims(belief, word, word.IsSeen && (word.Form is null || inSight.Contains(word.Form))))
+            foreach (var claim in Claims(catalogue.Catalogue.Trade, belief, word, word.IsSeen && (word.Form is null || inSight.Contains(word.Form))))
             {
                 if (TradeFigure.Of(claim.Chance) is { } figure)
                 {
@@ -41,7 +41,7 @@ internal sealed partial class LabelText(OpenCatalogue catalogue, StockState stat
     }
 
     // A word of the trade's text taken apart into what it claims, each with its own chance.
-    private static IEnumerable<Claim> Claims(GenotypeBelief belief, TradeWord word, bool isInSight)
+    private static IEnumerable<Claim> Claims(TradeText trade, GenotypeBelief belief, TradeWord word, bool isInSight)
     {
         if (word.Kind == TradeWordKind.Strands)
         {
@@ -53,7 +53,7 @@ internal sealed partial class LabelText(OpenCatalogue catalogue, StockState stat
         {
             var isOpen = !word.Chance.IsCertain;
             var name = isOpen ? Bare(word.Text) : word.Text;
-            yield return new(name, isOpen ? word.Chance : belief.ChanceOfCarrying(allele), false, allele, null, g => g.ChanceOfCarrying(allele));
+            yield return new(name, isOpen ? word.Chance : belief.ChanceOfCarrying(allele), false, allele, null, isOpen ? g => InWords(trade, g, allele) : g => g.ChanceOfCarrying(allele));
             yield break;
         }
 
@@ -202,6 +202,10 @@ internal sealed partial class LabelText(OpenCatalogue catalogue, StockState stat
             : pairs.Count == 1 ? Probability.Certain
             : Rounded(pairs.Where(p => Holds(p.Value, least)).Aggregate(Probability.Impossible, (sum, p) => sum + p.Weight));
     }
+
+    // The chance of the same words of another belief.
+    private static Probability InWords(TradeText trade, GenotypeBelief belief, Allele allele) =>
+        trade.Words(belief).FirstOrDefault(w => w.Allele == allele) is { Chance.IsCertain: false } word ? word.Chance : belief.ChanceOfCarrying(allele);
 
     private static Probability ChanceOf(GenotypeBelief belief, Expression form) => belief.PairsAt(form.Locus)
         .Where(p => form.Locus.ExpressionOf(p.Value.First, p.Value.Second) == form)

@@ -26,7 +26,7 @@ internal static class LineageSheet
             blocks.Add(new SheetBlock.Paragraph([new(Key(chart))], IsSmall: true));
             blocks.Add(new SheetBlock.Heading("In words"));
             blocks.Add(new SheetBlock.Table(
-                [new("Generation", 0.7), new("Animal", 1.6), new("Sex", 0.7), new("Genotype as believed", 3), new("Parents", 2)],
+                [new("Generation", 0.9), new("Animal", 1.6), new("Sex", 0.7), new("Genotype as believed", 3), new("Parents", 2)],
                 [.. chart.List.OrderByDescending(l => l.Row).Select(l => (IReadOnlyList<IReadOnlyList<TextRun>>)
                 [
                     [new($"{rows - l.Row}")],

@@ -52,11 +52,11 @@ public sealed class PrintSeason
 
     private async Task<SeasonSummary> OfAsync(StockState state, int year, CancellationToken cancel)
     {
-        var all = await _stock.HappeningsAsync(null, MostHappenings, cancel, HappeningKind.Introduced, HappeningKind.Locked, HappeningKind.Laid);
+        var all = await _stock.HappeningsAsync(null, MostHappenings, cancel, HappeningKind.Introduced, HappeningKind.Locked);
         var pairings = all
             .Where(h => h.Mate is not null && SeasonYear.At(h.When.Latest) == year)
             .GroupBy(h => (h.Tag, Mate: h.Mate!) is var (a, b) && IsMale(state, b) ? (Sire: b, Dam: a) : (Sire: h.Tag, Dam: h.Mate!))
-            .Select(g => new SeasonPairing(
+            .Select(g => new PastPairing(
                 Name(state, g.Key.Sire),
                 Name(state, g.Key.Dam),
                 g.Count(h => h.Kind == HappeningKind.Introduced),
@@ -66,28 +66,33 @@ public sealed class PrintSeason
             .OrderBy(p => p.Dam, StringComparer.OrdinalIgnoreCase)
             .ThenBy(p => p.Sire, StringComparer.OrdinalIgnoreCase)
             .ToArray();
-        var laid = all.Where(h => h.Kind == HappeningKind.Laid && h.When.Latest.AddDays(DaysOfIncubation).Year == year).ToArray();
-        var hatched = state.Animals
-            .Where(a => a.Animal.Hatched is { } when && when.Earliest.Year == year && when.Latest.Year == year && (a.Animal.DamId is not null || a.Animal.SireId is not null))
-            .GroupBy(a => (a.Animal.DamId, Sires: string.Join('|', Sires(a.Animal).Select(s => s.Value)), Date: a.Animal.DamId is null ? a.Animal.ClutchDate() : null))
-            .Select(g =>
+        var kept = (await _stock.ClutchesAsync(cancel))
+            .Where(c => (c.Clutch.Hatched?.Latest ?? c.Clutch.Laid.Latest.AddDays(DaysOfIncubation)).Year == year)
+            .Select(c => new PastClutch(
+                string.Join(" or ", c.Sires.Select(s => Name(state, s))),
+                Name(state, c.Dam),
+                c.Clutch.Laid.Words,
+                c.Clutch.GoodEggs,
+                [.. c.Young.Select(y => state.Find(y.AnimalId)).OfType<StockAnimal>().Select(Young)])
             {
-                var dam = g.Key.DamId is { } id ? state.Find(id)?.Animal.Tag : null;
-                var eggs = laid.FirstOrDefault(l => string.Equals(l.Tag, dam, StringComparison.OrdinalIgnoreCase));
-                return (Dam: dam, Clutch: new SeasonClutch(
-                    string.Join(" or ", Sires(g.First().Animal).Select(s => state.Find(s)).OfType<StockAnimal>().Select(s => SheetWords.Name(s.Animal))),
-                    dam is null ? string.Empty : Name(state, dam),
-                    eggs?.When.Words ?? string.Empty,
-                    eggs?.Amount is { } count ? (int)count : null,
-                    [.. g.Select(a => new SeasonYoung(a.Animal.Tag, _stock.Catalogue.Wording.Look(a.Shown), a.Animal.Status.ToString(), a.Animal.Hatched!.Words))]));
-            })
-            .ToArray();
+                Tag = c.Clutch.Tag, Slugs = c.Clutch.Slugs, Counted = c.Clutch.Counted.Sum(y => y.Count),
+            });
 
-        // Eggs of which no young is in the book are a clutch too.
-        var unhatched = laid
-            .Where(l => Array.TrueForAll(hatched, h => !string.Equals(h.Dam, l.Tag, StringComparison.OrdinalIgnoreCase)))
-            .Select(l => new SeasonClutch(string.Empty, Name(state, l.Tag), l.When.Words, l.Amount is { } count ? (int)count : null, []));
-        return new(year, pairings, [.. hatched.Select(h => h.Clutch).Concat(unhatched).OrderBy(c => c.Dam, StringComparer.OrdinalIgnoreCase)]);
+        // Young that were entered without a clutch, by their parents.
+        var grouped = state.Animals
+            .Where(a => a.Animal.ClutchId is null && a.Animal.Hatched is { } when && when.Earliest.Year == year && when.Latest.Year == year
+                && (a.Animal.DamId is not null || a.Animal.SireId is not null))
+            .GroupBy(a => (a.Animal.DamId, Sires: string.Join('|', Sires(a.Animal).Select(s => s.Value)), Date: a.Animal.DamId is null ? a.Animal.ClutchDate() : null))
+            .Select(g => new PastClutch(
+                string.Join(" or ", Sires(g.First().Animal).Select(state.Find).OfType<StockAnimal>().Select(s => SheetWords.Name(s.Animal))),
+                g.Key.DamId is { } dam && state.Find(dam) is { } mother ? SheetWords.Name(mother.Animal) : string.Empty,
+                string.Empty,
+                null,
+                [.. g.Select(Young)]));
+        return new(year, pairings, [.. kept.Concat(grouped).OrderBy(c => c.Dam, StringComparer.OrdinalIgnoreCase)]);
+
+        PastYoung Young(StockAnimal animal) =>
+            new(animal.Animal.Tag, _stock.Catalogue.Wording.Look(animal.Shown), animal.Animal.Status.ToString(), animal.Animal.Hatched?.Words ?? string.Empty);
     }
 
     private static IReadOnlyList<AnimalId> Sires(Animal animal) => animal.SireId is { } sire ? [sire] : animal.PossibleSireIds;

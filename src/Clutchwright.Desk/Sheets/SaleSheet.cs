@@ -48,10 +48,11 @@ internal sealed class SaleSheet(SheetStock stock, StockState state, SaleForm for
         var health = await stock.HappeningsAsync(record.AnimalId, 20, cancel, HappeningKind.Health);
         var meals = await stock.HappeningsAsync(record.AnimalId, MostMeals, cancel, HappeningKind.Fed, HappeningKind.FoodRefused);
         var weighed = await stock.HappeningsAsync(record.AnimalId, MostWeighings, cancel, HappeningKind.Weighed);
+        var comings = await stock.HappeningsAsync(record.AnimalId, 20, cancel, HappeningKind.Acquired, HappeningKind.Sold, HappeningKind.Died);
         var blocks = new List<SheetBlock>
         {
             new SheetBlock.Paragraph(SheetWords.Runs(words), IsLead: true),
-            new SheetBlock.Facts([.. Facts(record, health)]),
+            new SheetBlock.Facts([.. Facts(record, health, comings)]),
         };
         blocks.AddRange(new RecordSheet(stock, state).Dangers(animal));
         blocks.Add(new SheetBlock.Heading("Genotype, and on what it rests"));
@@ -77,21 +78,25 @@ internal sealed class SaleSheet(SheetStock stock, StockState state, SaleForm for
 
     private static string Grounds(LabelPart part) => part.Basis == LabelBasis.Seen ? "seen on the animal" : part.Note;
 
-    private IEnumerable<SheetFact> Facts(Animal record, IReadOnlyList<HappeningLine> health)
+    private IEnumerable<SheetFact> Facts(Animal record, IReadOnlyList<HappeningLine> health, IReadOnlyList<HappeningLine> comings)
     {
         yield return Given("Supplier's full name", form.Supplier);
         yield return Given("Buyer's full name", form.Buyer);
         yield return SheetWords.Fact("Animal", SheetWords.Name(record));
         yield return SheetWords.Fact("Sex", SheetWords.Sex(record.Sex));
-        yield return Given("Date of birth or acquisition", record.Hatched is { } hatched ? $"hatched {hatched.Words}" : null);
+        yield return Given("Date of birth or acquisition", Both(record.Hatched is { } hatched ? $"hatched {hatched.Words}" : null, When(HappeningKind.Acquired) is { } came ? $"acquired {came}" : null));
         yield return SheetWords.Fact("Age", Age(record.Hatched));
         yield return SheetWords.Fact("Parents", SheetWords.Parents(state, record) ?? "not recorded");
         yield return SheetWords.Fact("Veterinary treatment", health.Count == 0 ? "none is written down" : string.Join("; ", health.Select(h => $"{h.When.Words}: {h.Text}")));
         yield return SheetWords.Fact("CITES", "Appendix II (in the European Union: Annex B)");
         yield return Given("Source code", form.Source is { } source ? $"{source}: {SaleForm.Sources.First(s => s.Code == source).Words}" : null);
-        yield return Given("Date of sale", form.Sold);
-        yield return Given("Date of death", null);
+        yield return Given("Date of sale", form.Sold ?? When(HappeningKind.Sold));
+        yield return Given("Date of death", When(HappeningKind.Died));
+
+        string? When(HappeningKind kind) => comings.Where(c => c.Kind == kind).Select(c => c.When.Words).FirstOrDefault();
     }
+
+    private static string? Both(string? one, string? other) => one is null ? other : other is null ? one : $"{one}; {other}";
 
     // Whole months that have surely passed.
     private string Age(DateRange? hatched)

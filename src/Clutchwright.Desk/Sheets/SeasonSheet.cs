@@ -16,8 +16,8 @@ internal static class SeasonSheet
             [
                 SheetWords.Fact("Pairings", $"{season.Pairings.Count:N0}"),
                 SheetWords.Fact("Clutches", $"{season.Clutches.Count:N0}"),
-                SheetWords.Fact("Eggs counted", season.Clutches.Any(c => c.Eggs is not null) ? $"{season.Clutches.Sum(c => c.Eggs ?? 0):N0}" : "none"),
-                SheetWords.Fact("Hatched", $"{young.Length:N0}"),
+                SheetWords.Fact("Good eggs counted", season.Clutches.Any(c => c.Eggs is not null) ? $"{season.Clutches.Sum(c => c.Eggs ?? 0):N0}" : "none"),
+                SheetWords.Fact("Hatched", $"{young.Length + season.Clutches.Sum(c => c.Counted):N0}"),
                 SheetWords.Fact("Kept, held back or for sale", Of("Kept", "HeldBack", "ForSale")),
                 SheetWords.Fact("Sold", Of("Sold")),
                 SheetWords.Fact("Given away", Of("Given")),
@@ -39,8 +39,11 @@ internal static class SeasonSheet
         foreach (var clutch in season.Clutches)
         {
             var laid = clutch.Laid.Length == 0 ? string.Empty : $", laid {clutch.Laid}";
-            var eggs = clutch.Eggs is { } count ? $", {count:N0} {(count == 1 ? "egg" : "eggs")}" : string.Empty;
-            blocks.Add(new SheetBlock.Paragraph([new($"{Known(clutch.Sire)} × {Known(clutch.Dam)}", TextStyle.Bold), new($"{laid}{eggs}, {clutch.Hatchlings.Count:N0} hatched")]));
+            var eggs = clutch.Eggs is { } count ? $", {count:N0} good {(count == 1 ? "egg" : "eggs")}" : string.Empty;
+            var slugs = clutch.Slugs is > 0 and var bad ? $", {bad:N0} {(bad == 1 ? "slug" : "slugs")}" : string.Empty;
+            var tag = clutch.Tag.Length == 0 ? string.Empty : $"{clutch.Tag}: ";
+            blocks.Add(new SheetBlock.Paragraph(
+                [new($"{tag}{Known(clutch.Sire)} × {Known(clutch.Dam)}", TextStyle.Bold), new($"{laid}{eggs}{slugs}, {clutch.Hatchlings.Count + clutch.Counted:N0} hatched")]));
             if (clutch.Hatchlings.Count > 0)
             {
                 blocks.Add(new SheetBlock.Table(

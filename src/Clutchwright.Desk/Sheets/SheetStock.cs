@@ -1,6 +1,7 @@
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Happenings;
 
 namespace Clutchwright.Desk.Sheets;
@@ -48,6 +49,22 @@ internal sealed class SheetStock(OpenBook book, OpenCatalogue catalogue, StockBe
     /// <summary>What happened to an animal, the latest first; no kinds: all.</summary>
     public async Task<IReadOnlyList<HappeningLine>> HappeningsAsync(AnimalId? animal, int most, CancellationToken cancel, params IReadOnlyList<HappeningKind> kinds) =>
         (await new Stock.Happenings.ListHappenings(book.Book).RunAsync(animal, kinds, most, cancel)).Expect();
+
+    /// <summary>The clutches of the book, the one laid last first.</summary>
+    public async Task<IReadOnlyList<ClutchLine>> ClutchesAsync(CancellationToken cancel) => (await new ListClutches(book.Book).RunAsync(binned: false, cancel)).Expect();
+
+    /// <summary>The clutch of a tag.</summary>
+    public async Task<ClutchLine?> ClutchAsync(string tag, List<AskedWrongly> problems, CancellationToken cancel)
+    {
+        var found = await new ListClutches(book.Book).FindAsync(null, tag, cancel);
+        if (found.IsDone)
+        {
+            return found.Value;
+        }
+
+        problems.Add(new("clutch", $"The book has no clutch '{tag.Trim()}'.", DidYouMean: NearWords.Of(tag, (await ClutchesAsync(cancel)).Select(c => c.Clutch.Tag))));
+        return null;
+    }
 
     /// <summary>The address of an animal's page; tells what is wrong with the keeper's address.</summary>
     public static string? Address(string? link, string tag, List<AskedWrongly> problems)

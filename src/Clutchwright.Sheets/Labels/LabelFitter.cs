@@ -17,6 +17,8 @@ public static class LabelFitter
     /// <summary>The narrowest module of a QR code that readers find on paper, in millimetres.</summary>
     public const double LeastModuleMm = 0.3;
 
+    // Fewer words are better than small ones, down to this size.
+    private const double LeastWholeSize = 7.0;
     private const double MostSize = 11.0;
     private const double MostModuleMm = 0.6;
     private const double TagTimes = 1.75;
@@ -96,7 +98,8 @@ public static class LabelFitter
     {
         while (true)
         {
-            for (var size = MostSize; size >= LeastSize - 1e-9; size -= Step)
+            var least = entries.Exists(e => e.Shorter is not null) ? LeastWholeSize : LeastSize;
+            for (var size = MostSize; size >= least - 1e-9; size -= Step)
             {
                 if (TrySet(tag, entries, leftOut.Count > 0 && entries.Count > 0, size, room) is { } pieces)
                 {
@@ -116,9 +119,9 @@ public static class LabelFitter
                 return TagAlone(tag, leftOut, room);
             }
 
-            var least = entries.Select((e, i) => (e, i)).OrderBy(e => e.e.Importance).ThenByDescending(e => e.i).First().e;
-            entries.Remove(least);
-            leftOut.Add(least.Name);
+            var last = entries.Select((e, i) => (e, i)).OrderBy(e => e.e.Importance).ThenByDescending(e => e.i).First().e;
+            entries.Remove(last);
+            leftOut.Add(last.Name);
         }
     }
 
