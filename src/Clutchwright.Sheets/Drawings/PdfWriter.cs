@@ -11,6 +11,9 @@ namespace Clutchwright.Sheets.Drawings;
 /// <summary>Writes pages as a tagged PDF with its fonts inside. The same pages, title and time give the same bytes.</summary>
 public static partial class PdfWriter
 {
+    // The library writes the id of the file in hexadecimal.
+    private const string Id = "0123456789abcdef";
+
     // The library keeps fonts and structure for the whole process.
     private static readonly Lock Turn = new();
 
@@ -36,7 +39,7 @@ public static partial class PdfWriter
             }
 
             using var file = new MemoryStream();
-            document.Internals.FirstDocumentID = document.Internals.SecondDocumentID = "0123456789abcdef";
+            document.Internals.FirstDocumentID = document.Internals.SecondDocumentID = Id;
             document.Save(file, closeStream: false);
             return Settled(file.ToArray());
         }
@@ -112,8 +115,8 @@ public static partial class PdfWriter
         var digest = SHA256.HashData(Encoding.Latin1.GetBytes(text));
         var ids = 0;
         text = FileId().Replace(text, m => "uuid:" + new Guid(digest.AsSpan(16 * (ids++ % 2), 16)).ToString("D"));
-        var id = Convert.ToHexString(digest)[..16];
-        return Encoding.Latin1.GetBytes(text.Replace("0123456789abcdef", id, StringComparison.Ordinal));
+        var written = Convert.ToHexString(Encoding.Latin1.GetBytes(Id));
+        return Encoding.Latin1.GetBytes(text.Replace(written, Convert.ToHexString(digest)[..written.Length], StringComparison.OrdinalIgnoreCase));
     }
 
     [GeneratedRegex(@"/(?<tag>[A-Z]{6})\+Source")]

@@ -68,7 +68,7 @@ public sealed record SheetsForm
     public LabelsQuestion Labels() => new(Tags)
     {
         Layout = new() { Page = Page, Size = this["size"], Margins = this["margins"], Gaps = this["gaps"], Grid = this["grid"], Start = this["start"] },
-        Link = this["code"] is "link" ? this["link"] ?? string.Empty : null,
+        Link = this["code"] is "link" ? this["link"] ?? "?" : null,
         WithCode = this["code"] is not "none",
         WithOutlines = this["outlines"] is not null,
     };

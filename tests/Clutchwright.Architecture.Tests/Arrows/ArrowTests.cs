@@ -85,6 +85,12 @@ public sealed class ArrowTests
         Assert.Equal(engine == "Clutchwright.Planning" ? ["Google.OrTools", "Google.Protobuf"] : [], Named(engine).Packages);
 
     [Fact]
+    public void PdfAndCodes_AreWrittenBySheetsOnly() =>
+        Assert.Equal(
+            ["Clutchwright.Sheets"],
+            Checkout.Projects.Where(p => p.TypesUsed().Any(t => t.StartsWith("PdfSharp.", StringComparison.Ordinal) || t.StartsWith("QRCoder.", StringComparison.Ordinal))).Select(p => p.Name));
+
+    [Fact]
     public void Solver_IsCalledByOneTypeOfPlanning()
     {
         var callers = Checkout.Files("src", ".cs", ".razor").Where(f => Checkout.Read(f).Contains("Google.OrTools", StringComparison.Ordinal));

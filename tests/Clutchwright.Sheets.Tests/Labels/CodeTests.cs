@@ -49,7 +49,7 @@ public sealed class CodeTests
     [Fact]
     public void Code_FirstTextTooLong_TakesTheNext()
     {
-        var placed = LabelFitter.Fit(Samples.Label("T-308", new string('x', 500), "short"), 62, 36);
+        var placed = LabelFitter.Fit(Samples.Label("T-308", new string('x', 700), "short"), 62, 36);
 
         Assert.Equal("short", placed.CodeText);
         Assert.Equal("short", Read(Samples.Roll(placed)));

@@ -21,7 +21,7 @@ public sealed class LabelGridTests
     public void Fits_OneMillimetreTooMuch_IsFalse()
     {
         Assert.True(Grid.Fits);
-        Assert.False((Grid with { LeftMm = 19 }).Fits);
+        Assert.False((Grid with { LeftMm = 21 }).Fits);
         Assert.False((Grid with { TopMm = 34 }).Fits);
     }
 

@@ -67,7 +67,7 @@ internal static class Poppler
 
     private static string Run(string program, string[] arguments)
     {
-        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false })!;
         var (said, complained) = (process.StandardOutput.ReadToEnd(), process.StandardError.ReadToEnd());
         process.WaitForExit();
         Assert.True(process.ExitCode == 0, $"{program}: {complained}");
