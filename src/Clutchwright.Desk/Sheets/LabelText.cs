@@ -37,6 +37,12 @@ internal sealed partial class LabelText(OpenCatalogue catalogue, StockState stat
             }
         }
 
+        // Beside what it carries the trade leaves out that it shows nothing; a label says that someone looked.
+        if (parts.TrueForAll(p => !p.IsSeen) && Observations(animal).OfType<Observation.Seen>().Any(s => s.Forms.Count == 0))
+        {
+            parts.Insert(0, new(catalogue.Catalogue.NormalName, true, string.Empty, string.Empty, Probability.Certain, null, LabelBasis.Seen, null));
+        }
+
         return new([.. parts.OrderBy(p => !p.IsSeen)], notTold, asOf);
     }
 

@@ -63,7 +63,7 @@ public sealed class PrintSheets
 
     // A drawing that is broader than high stands on a turned page.
     private static PaperSize Turned(SheetDocument document, PaperSize paper) =>
-        document.Blocks.OfType<SheetBlock.Drawing>().Any(d => d.Picture.Width > d.Picture.Height * 1.1) ? paper.Turned : paper;
+        document.Blocks.OfType<SheetBlock.Drawing>().Any(d => d.Picture.Width > d.Picture.Height * 1.1) ? paper.Turned() : paper;
 
     private async Task<SheetDocument> LineageAsync(string tag, int generations, CancellationToken cancel)
     {

@@ -14,6 +14,6 @@ public readonly record struct PaperSize(double WidthMm, double HeightMm)
     /// <summary>Gets US Letter, 8.5 x 11 in.</summary>
     public static PaperSize Letter => new(215.9, 279.4);
 
-    /// <summary>Gets the same paper turned.</summary>
-    public PaperSize Turned => new(HeightMm, WidthMm);
+    /// <summary>The same paper turned.</summary>
+    public PaperSize Turned() => new(HeightMm, WidthMm);
 }

@@ -79,7 +79,7 @@ public sealed class LabelTextTests
 
         var words = await desk.Get<PrintLabels>().RunAsync(new(["A"]), TestDesk.Cancel);
 
-        Assert.Equal("Normal, het Clown (told by a breeder, 2021-03-04), 100% het Piebald (proven by breeding by a keeper, 2024)", Assert.Single(words.Value!.Labels).Words.Text);
+        Assert.Equal("Normal, 100% het Piebald (proven by breeding by a keeper, 2024), het Clown (told by a breeder, 2021-03-04)", Assert.Single(words.Value!.Labels).Words.Text);
     }
 
     [Fact]
