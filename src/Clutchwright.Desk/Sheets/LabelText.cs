@@ -75,14 +75,24 @@ internal sealed partial class LabelText(OpenCatalogue catalogue, StockState stat
             yield break;
         }
 
-        // "80% male maker Banana" tells a certain look and an open strand.
+        // "80% male maker Banana" tells a look and, apart from it, a strand that nobody sees.
         var maker = Maker().Match(word.Text);
         var shown = maker.Success ? maker.Groups["form"].Value : word.Text;
         var atLeast = AtLeast(belief, form);
         yield return new(atLeast.IsCertain ? shown : $"possible {shown}", atLeast, isInSight && atLeast.IsCertain, null, form, g => AtLeast(g, form));
         if (maker.Success)
         {
-            yield return new(maker.Groups["maker"].Value, belief[form.Locus.Group][0].Weight, false, null, null, g => null) { Group = form.Locus.Group };
+            var (group, likeliest) = (form.Locus.Group, belief[form.Locus.Group][0]);
+            yield return new(
+                $"{maker.Groups["maker"].Value} {shown}",
+                likeliest.Weight,
+                false,
+                null,
+                null,
+                g => g.Sex == belief.Sex ? g[group].Where(w => w.Value == likeliest.Value).Select(w => w.Weight).FirstOrDefault() : Probability.Impossible)
+            {
+                Group = group,
+            };
         }
     }
 
@@ -111,7 +121,7 @@ internal sealed partial class LabelText(OpenCatalogue catalogue, StockState stat
 
         var chance = claim.Chance.IsCertain ? "sampled" : OddsText.Ratio(claim.Chance) ?? OddsText.Percent(claim.Chance);
         var rests = unheard is { } other && Math.Abs(other.Value - claim.Chance.Value) <= Same ? LabelBasis.Computed
-            : claim.Allele is null && claim.Form is null ? LabelBasis.Computed
+            : unheard is null ? LabelBasis.Computed
             : LabelBasis.Told;
         var how = rests == LabelBasis.Computed ? "computed" : told is not null && IsAsTold(animal, told, claim) ? Said("told", told) : "computed from what was told";
         var text = claim.Chance.IsCertain ? claim.Name : $"{figure}% {claim.Name}";
@@ -234,7 +244,7 @@ internal sealed partial class LabelText(OpenCatalogue catalogue, StockState stat
     [GeneratedRegex(@"^[\d.]+% ")]
     private static partial Regex Percentage();
 
-    [GeneratedRegex(@"^[\d.]+% (?<maker>(male|female) maker) (?<form>.+)$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^([\d.]+% )?(?<maker>(male|female) maker) (?<form>.+)$", RegexOptions.ExplicitCapture)]
     private static partial Regex Maker();
 
     private sealed record Claim(string Name, Probability Chance, bool IsSeen, Allele? Allele, Expression? Form, Func<GenotypeBelief, Probability?> In)
