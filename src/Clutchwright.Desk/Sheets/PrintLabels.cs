@@ -56,7 +56,7 @@ public sealed class PrintLabels
 
         var pages = grid.Lay(placed, start - 1, question.WithOutlines);
         return new PrintedLabels(
-            PdfWriter.Write(placed.Count == 1 ? $"Label of {placed[0].Tag}" : $"{placed.Count} tub labels", "en", _stock.Now, pages), grid, start, labels, pages, Notes(placed));
+            PdfWriter.Write(placed.Count == 1 ? $"Label of {placed[0].Tag}" : $"{placed.Count} tub labels", "en", _stock.Now, pages), grid, start, labels, pages, [.. Doubts(animals), .. Notes(placed)]);
     }
 
     private async Task<TubLabel> LabelAsync(StockState state, StockAnimal animal, LabelWords said, LabelsQuestion question, CancellationToken cancel)
@@ -100,6 +100,11 @@ public sealed class PrintLabels
         var dam = record.DamId is { } id ? state.Find(id)?.Animal.Tag : null;
         return $"{(sires.Length == 0 ? "?" : string.Join('|', sires))} × {dam ?? "?"}";
     }
+
+    // What is in doubt should not be printed before it is looked at.
+    private static IEnumerable<string> Doubts(IReadOnlyList<StockAnimal> animals) => animals
+        .Where(a => a.Problems.Count > 0)
+        .Select(a => $"Before you label {a.Animal.Tag}: {string.Join(" ", a.Problems)}");
 
     private static List<string> Notes(List<PlacedLabel> labels)
     {

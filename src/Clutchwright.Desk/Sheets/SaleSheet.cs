@@ -55,6 +55,11 @@ internal sealed class SaleSheet(SheetStock stock, StockState state, SaleForm for
             new SheetBlock.Facts([.. Facts(record, health, comings)]),
         };
         blocks.AddRange(new RecordSheet(stock, state).Dangers(animal));
+        if (animal.Problems.Count > 0)
+        {
+            blocks.Add(new SheetBlock.Note("Records in doubt.", [new(string.Join(" ", animal.Problems))]));
+        }
+
         blocks.Add(new SheetBlock.Heading("Genotype, and on what it rests"));
         blocks.Add(new SheetBlock.Points([.. words.Parts.Select(p => SheetWords.Runs(new([p], [], words.AsOf), Grounds))]));
         blocks.Add(new SheetBlock.Paragraph(

@@ -31,6 +31,9 @@ public static partial class PdfWriter
             document.Info.Creator = "Clutchwright";
             document.Info.CreationDate = document.Info.ModificationDate = made.UtcDateTime;
             document.ViewerPreferences.DisplayDocTitle = true;
+
+            // Labels must come out at their own size.
+            document.ViewerPreferences.Elements.SetName("/PrintScaling", "/None");
             var access = UAManager.ForDocument(document);
             access.SetDocumentLanguage(language);
             foreach (var page in pages)

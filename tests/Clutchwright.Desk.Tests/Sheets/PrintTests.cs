@@ -70,6 +70,17 @@ public sealed class PrintTests
     }
 
     [Fact]
+    public async Task Label_RecordsThatCannotAllBeTrue_AreToldBeforeItIsPrinted()
+    {
+        using var desk = await TestDesk.WithAsync("id,sex,sire,dam,seen\nS,m,,,Clown\nD,f,,,Clown\nA,f,S,D,normal\n");
+
+        var notes = (await desk.Get<PrintLabels>().RunAsync(new(["A"]), TestDesk.Cancel)).Value!.Notes;
+
+        Assert.StartsWith("Before you label A: ", notes[0], StringComparison.Ordinal);
+        Assert.Contains("Records in doubt.", Text(await PrintAsync(desk, new(SheetKind.Sale, ["A"]))), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Label_WeighedLately_TellsIt()
     {
         using var desk = await TestDesk.WithDemoAsync();

@@ -59,6 +59,7 @@ public sealed class PdfWriterTests
         Assert.Matches(@"Tagged:\s+yes", Poppler.Say("pdfinfo", pdf));
         var structure = Poppler.Say("pdfinfo", pdf, "-struct");
         Assert.All(["H1", "H2", "P (block)", "Table", "TR", "TH", "TD"], s => Assert.Contains(s, structure, StringComparison.Ordinal));
+        Assert.Contains("/PrintScaling/None", System.Text.Encoding.Latin1.GetString(pdf), StringComparison.Ordinal);
         Assert.Contains("/Lang(en)", System.Text.Encoding.Latin1.GetString(pdf), StringComparison.Ordinal);
     }
 
