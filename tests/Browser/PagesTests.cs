@@ -22,9 +22,6 @@ public sealed class PagesTests(BrowserFixture browser)
         "/looks?q=pattern strnog yellow, with Clwn", "/looks?q=with Spider&harm=none", "/looks/board", "/looks/board?m=Bumblebee&m=Blue-eyed White&m=Normal&m=Clwn",
         "/log", "/log?animal=T-201", "/season", "/season?goal=Enchi Clown*10&goal=Piebald*2&ban=T-205|T-210&matings=3&clutches=6&inbreeding=12.5", "/season?goal=Clwn&goal=Clown*x&eggs=many",
         "/season?goal=Clown&clutches=0&pin=T-205|T-210",
-        "/sheets", "/sheets?sheet=label&tag=T-301&tag=T-314&tag=T-112&start=3&outlines=yes", "/sheets?sheet=label&tag=T-3O8&size=wide&start=x&code=link&link=x", "/sheets?sheet=record&tag=T-213",
-        "/sheets?sheet=lineage&tag=T-308&generations=4", "/sheets?sheet=sale&tag=T-112&source=C", "/sheets?sheet=clutch&sire=T-201&dam=T-202&laid=2026-04-01&eggs=6", "/sheets?sheet=season&year=2025",
-        "/sheets?sheet=label&page=roll&size=50x30&clutch=T-308&which=held&tag=T-308",
     ];
 
     private static readonly string? Folder = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_SCREENSHOTS");
