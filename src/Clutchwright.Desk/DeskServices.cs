@@ -15,6 +15,7 @@ using Clutchwright.Desk.Photos;
 using Clutchwright.Desk.Proofs;
 using Clutchwright.Desk.Routes;
 using Clutchwright.Desk.Season;
+using Clutchwright.Desk.Sheets;
 using Clutchwright.Desk.Words;
 using Clutchwright.Stock;
 using Clutchwright.Stock.Storage;
@@ -109,6 +110,13 @@ public static class DeskServices
             p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new CalendarFeed(
             p.GetRequiredService<OpenBook>(), p.GetRequiredService<ShowCalendar>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new SheetStock(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new PickAnimals(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<ListAnimals>()));
+        services.AddSingleton(p => new PrintLabels(p.GetRequiredService<SheetStock>()));
+        services.AddSingleton(p => new PrintSheets(p.GetRequiredService<SheetStock>(), p.GetRequiredService<DrawChart>()));
+        services.AddSingleton(p => new PrintClutchCard(p.GetRequiredService<SheetStock>(), p.GetRequiredService<AskCross>()));
+        services.AddSingleton(p => new PrintSeason(p.GetRequiredService<SheetStock>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));

@@ -9,6 +9,7 @@ using Clutchwright.Web.Layout;
 using Clutchwright.Web.Photos;
 using Clutchwright.Web.Routes;
 using Clutchwright.Web.Season;
+using Clutchwright.Web.Sheets;
 using Clutchwright.Web.Words;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
@@ -44,6 +45,7 @@ public static class ClutchwrightWeb
         builder.Services.AddSingleton(typeof(KeptAnswers<>));
         builder.Services.AddSingleton<RouteAnswers>();
         builder.Services.AddSingleton<SeasonAnswers>();
+        builder.Services.AddSingleton<SheetPrinter>();
 
         var app = builder.Build();
         app.UseHosting();
@@ -54,6 +56,7 @@ public static class ClutchwrightWeb
         app.MapSeen();
         app.MapChart();
         app.MapCalendar();
+        app.MapSheets();
         app.MapHealthChecks("/healthz");
         app.MapRazorComponents<App>();
         return app;

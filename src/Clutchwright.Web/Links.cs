@@ -49,6 +49,12 @@ internal static class Links
     /// <summary>The season planned for a want.</summary>
     public static string Season(string want) => With("/season", ("goal", want));
 
+    /// <summary>A sheet of an animal to print.</summary>
+    public static string Sheet(string kind, string tag) => With("/sheets", ("sheet", kind), ("tag", tag));
+
+    /// <summary>The card of a clutch to print.</summary>
+    public static string ClutchCard(string tag) => With("/sheets", ("sheet", "clutch"), ("kept", tag));
+
     /// <summary>The board with makings on it.</summary>
     public static string Board(IEnumerable<string> makings) => With("/looks/board", makings.Select(m => ("m", (string?)m)));
 

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace Clutchwright.Architecture.Tests.Arrows;
 
-/// <summary>Arrows point down only: Web, Cli ► Desk ► Planning, Proofs, Stock ► Pedigrees, Catalogue ► Genetics.</summary>
+/// <summary>Arrows point down only: Web, Cli ► Desk ► Planning, Proofs, Stock ► Pedigrees, Catalogue ► Genetics; Desk ► Sheets, Pictures.</summary>
 public sealed class ArrowTests
 {
     // The higher number may name the lower, never the same nor a higher one. The command line starts the web app (serve).
@@ -10,6 +10,7 @@ public sealed class ArrowTests
     {
         ["Clutchwright.Genetics"] = 0,
         ["Clutchwright.Pictures"] = 0,
+        ["Clutchwright.Sheets"] = 0,
         ["Clutchwright.Pedigrees"] = 1,
         ["Clutchwright.Catalogue"] = 1,
         ["Clutchwright.Planning"] = 2,
@@ -89,6 +90,12 @@ public sealed class ArrowTests
         Assert.Equal(
             ["Clutchwright.Pictures"],
             Checkout.Projects.Where(p => p.TypesUsed().Any(t => t.StartsWith("SkiaSharp.", StringComparison.Ordinal) || t.StartsWith("MetadataExtractor.", StringComparison.Ordinal))).Select(p => p.Name));
+
+    [Fact]
+    public void PdfAndCodes_AreWrittenBySheetsOnly() =>
+        Assert.Equal(
+            ["Clutchwright.Sheets"],
+            Checkout.Projects.Where(p => p.TypesUsed().Any(t => t.StartsWith("PdfSharp.", StringComparison.Ordinal) || t.StartsWith("QRCoder.", StringComparison.Ordinal))).Select(p => p.Name));
 
     [Fact]
     public void Solver_IsCalledByOneTypeOfPlanning()
