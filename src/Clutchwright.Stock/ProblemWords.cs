@@ -1,6 +1,7 @@
 using System.Globalization;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Backups;
 using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Import;
@@ -33,6 +34,7 @@ public static class ProblemWords
         SeasonProblem season => Of(season),
         HappeningProblem happening => Of(happening),
         RouteProblem route => Of(route),
+        BackupProblem backup => Of(backup),
         _ => new(problem?.ToString() ?? throw new ArgumentNullException(nameof(problem))),
     };
 
@@ -229,6 +231,19 @@ public static class ProblemWords
         StorageProblem.ServerNotDurable p => new(
             $"{p.Place} could lose in a power cut what was saved: {string.Join(", ", p.Settings)} {(p.Settings.Count == 1 ? "is" : "are")} off.",
             "Turn it on in the settings of the server."),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(BackupProblem problem) => problem switch
+    {
+        BackupProblem.FileThere p => new($"{p.File} is there already.", "Give the backup another name."),
+        BackupProblem.FileUnusable p => new($"{p.File} cannot be used: {p.Reason.TrimEnd('.')}."),
+        BackupProblem.NotAsTheBook p => new($"What was written to {p.File} is not what it was copied from ({string.Join(", ", p.Tables)}); it was not kept.", "See whether the disk is sound."),
+        BackupProblem.NotABackup p => new($"{p.File} is no backup of a book, or is damaged: {p.Reason.TrimEnd('.')}."),
+        BackupProblem.MadeByNewerProgram p => new($"{p.File} was made by a newer version of this program.", "Use that version."),
+        BackupProblem.BookChanged p => new(
+            p.Last is null ? "The book was emptied meanwhile." : $"Something was done to the book meanwhile: deed {p.Last.Number}, \"{p.Last.Words}\".",
+            "Look at what would be lost again."),
         _ => new(problem.ToString()),
     };
 

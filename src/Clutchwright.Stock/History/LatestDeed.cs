@@ -7,11 +7,12 @@ namespace Clutchwright.Stock.History;
 public sealed class LatestDeed(Book book)
 {
     /// <returns>The last deed that changed an animal or what is said of one; the default if there was none. What is planned does not count.</returns>
-    public Task<Outcome<DeedId>> OfAnimalsAsync(CancellationToken cancellation) =>
+    /// <remarks>With its time: a book that was restored may go on under the same numbers with other deeds.</remarks>
+    public Task<Outcome<(DeedId DeedId, DateTime When)>> OfAnimalsAsync(CancellationToken cancellation) =>
         book.ReadAsync(async db => Outcome.Of(
             await db.Deeds
                 .Where(d => d.Changes.Any(c => c.Kind == RecordKind.Animal || c.Kind == RecordKind.Statement))
                 .OrderByDescending(d => d.DeedId)
-                .Select(d => (DeedId?)d.DeedId)
-                .FirstOrDefaultAsync(cancellation) ?? default));
+                .Select(d => new { d.DeedId, d.When })
+                .FirstOrDefaultAsync(cancellation) is { } last ? (last.DeedId, last.When) : default));
 }

@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Seasons;
 using Clutchwright.Stock.Statements;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -123,6 +124,15 @@ public sealed class UndoDeed(Book book)
     private static async Task<HistoryProblem?> NoLongerAllowedAsync(
         StockContext db, Deed undone, CurrentRecords now, CancellationToken cancellation)
     {
+        // A year has one season; another may have been kept since this one went.
+        foreach (var season in db.Seasons.Local)
+        {
+            if (await db.Seasons.AnyAsync(s => s.Year == season.Year && s.KeptSeasonId != season.KeptSeasonId, cancellation))
+            {
+                return new HistoryProblem.NoLongerAllowed(undone.DeedId, season.ToString(), new SeasonProblem.ChangedSince(season.Year));
+            }
+        }
+
         var all = await AnimalFacts.LoadAsync(db, cancellation);
         foreach (var change in undone.Changes.Where(c => c.Kind == RecordKind.Animal))
         {
