@@ -2,11 +2,15 @@ using System.Globalization;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Backups;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Import;
+using Clutchwright.Stock.Incubators;
+using Clutchwright.Stock.Photos;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Seasons;
+using Clutchwright.Stock.Settings;
 using Clutchwright.Stock.Statements;
 using Clutchwright.Stock.Storage;
 
@@ -35,6 +39,10 @@ public static class ProblemWords
         HappeningProblem happening => Of(happening),
         RouteProblem route => Of(route),
         BackupProblem backup => Of(backup),
+        ClutchProblem clutch => Of(clutch),
+        IncubatorProblem incubator => Of(incubator),
+        PhotoProblem photo => Of(photo),
+        SettingProblem setting => Of(setting),
         _ => new(problem?.ToString() ?? throw new ArgumentNullException(nameof(problem))),
     };
 
@@ -125,6 +133,12 @@ public static class ProblemWords
             ? new("The other animal of the pair is missing.")
             : new($"\"{HappeningRules.Words(p.Kind)}\" is not about a pair.", "Leave the other animal out."),
         HappeningProblem.MateNotFound => new("The other animal is not in the book, or is in the bin."),
+        HappeningProblem.ClutchNotFitting p => HappeningRules.IsOfAClutch(p.Kind)
+            ? new("The clutch is missing.", "Write it down on the page of the clutch.")
+            : new($"\"{HappeningRules.Words(p.Kind)}\" is not about a clutch.", "Leave the clutch out."),
+        HappeningProblem.ClutchNotFound => new("The clutch is not hers, not in the book, or in the bin."),
+        HappeningProblem.WrittenAsClutch => new("What was laid is written down as a clutch."),
+        HappeningProblem.BeforeItWasLaid p => new($"Clutch {p.Clutch} was laid {p.Laid.Words}, after {p.When.Words}.", "Mend one of the two dates."),
         HappeningProblem.NoPair p => new($"{p.Tag} and {p.Mate} are no male and female.", "Name an animal of the other sex."),
         HappeningProblem.NotOfAMale p => new($"{p.Tag} is male; \"{HappeningRules.Words(p.Kind)}\" is of a female."),
         HappeningProblem.TextNotFitting p => new("The text is missing, too long, or has characters that cannot be kept.", $"1 to {p.MaxLength} characters."),
@@ -132,6 +146,75 @@ public static class ProblemWords
         HappeningProblem.NotFound => new("It is not in the book."),
         HappeningProblem.AlreadyWithdrawn => new("It was taken back already."),
         HappeningProblem.ChangedSince => new("It was changed by somebody else meanwhile.", "Look at it again, then repeat the change."),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(ClutchProblem problem) => problem switch
+    {
+        ClutchProblem.TagInvalid p => new(
+            p.Tag.Trim().Length == 0 ? "The id of the clutch is missing." : $"\"{p.Tag}\" cannot be an id.", $"An id is one line of 1 to {Tags.MaxLength} characters without {Tags.Separator}."),
+        ClutchProblem.TagTaken p => new($"Another clutch has the id {p.Tag}.", "Ids differ by more than upper and lower case."),
+        ClutchProblem.EggsOutOfRange p => new($"{p.Number} is no number of eggs.", $"0 to {p.Most}; leave it empty if they were not counted."),
+        ClutchProblem.MassOutOfRange p => new($"{p.MassGrams.ToString(CultureInfo.InvariantCulture)} g is no mass of a clutch.", $"Grams of the good eggs together, above 0 and at most {p.Most.ToString(CultureInfo.InvariantCulture)}."),
+        ClutchProblem.HatchedBeforeLaid p => new($"It was laid {p.Laid.Words} and cannot have hatched {p.Hatched.Words}.", "Mend one of the two dates."),
+        ClutchProblem.InTheFuture p => new($"{p.When.Words} is yet to come.", "Write what has happened."),
+        ClutchProblem.SireTwice => new("A male is named twice.", "Each possible sire once."),
+        ClutchProblem.SireIsDam => new("The dam is named as a sire too.", "An animal is one of the two."),
+        ClutchProblem.CountOutOfRange p => new($"{p.Count} is no number of young.", $"1 to {p.Most}."),
+        ClutchProblem.SeenUnreadable p => new($"\"{p.Seen}\": {p.Trade.What}", p.Trade.WouldBeRight),
+        ClutchProblem.NotesInvalid p => new("The notes are too long or have characters that cannot be kept.", $"At most {p.MaxLength} characters."),
+        ClutchProblem.DamNotFound => new("The dam is not in the book, or is in the bin.", "Enter her first."),
+        ClutchProblem.SireNotFound => new("A sire is not in the book, or is in the bin.", "Enter him first, or leave the sire out."),
+        ClutchProblem.DamIsMale p => new($"{p.Tag} is male.", "A dam is female, or unsexed."),
+        ClutchProblem.SireIsFemale p => new($"{p.Tag} is female.", "A sire is male, or unsexed."),
+        ClutchProblem.ParentNotOlder p => new($"{p.Parent} (hatched {p.Hatched.Words}) cannot be a parent of eggs laid {p.Laid.Words}.", "Mend one of the two dates."),
+        ClutchProblem.IncubatorNotFound => new("There is no such incubator in use.", "Enter it first, or leave it out."),
+        ClutchProblem.NotFound p => new($"There is no clutch {p.Clutch}, or it is in the bin."),
+        ClutchProblem.HasYoung p => new($"Clutch {p.Tag} has young in the book: {Tags.List(p.Young)}.", "Put those in the bin first."),
+        ClutchProblem.AlreadyBinned p => new($"Clutch {p.Tag} is in the bin already."),
+        ClutchProblem.NotBinned p => new($"Clutch {p.Tag} is not in the bin."),
+        ClutchProblem.ChangedSince p => new($"Clutch {p.Tag} was changed by somebody else meanwhile.", "Look at it again, then repeat the change."),
+        ClutchProblem.MoreThanLaid p => new($"That makes {p.Young} young out of {p.GoodEggs} good eggs in clutch {p.Tag}.", "Say so again if it is right: twins hatch, and eggs are miscounted."),
+        ClutchProblem.YoungRefused p => new(string.Join(' ', p.Problems.Select(found => Say(found.Problem)))),
+        ClutchProblem.Refused p => new(string.Join(' ', p.Problems.Select(Say))),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(IncubatorProblem problem) => problem switch
+    {
+        IncubatorProblem.NameInvalid p => new(p.Name.Trim().Length == 0 ? "The incubator has no name." : $"\"{TextRules.Shorten(p.Name, 60)}\" cannot be a name.", $"One line of 1 to {p.MaxLength} characters."),
+        IncubatorProblem.NameTaken p => new($"Another incubator is called {p.Name}.", "Give this one another name."),
+        IncubatorProblem.TemperatureOutOfRange p => new($"{p.Celsius.ToString(CultureInfo.InvariantCulture)} °C cannot be.", $"{Incubator.LeastCelsius:0} to {Incubator.MostCelsius:0} °C."),
+        IncubatorProblem.HumidityOutOfRange p => new($"{p.Percent.ToString(CultureInfo.InvariantCulture)} % cannot be.", "0 to 100 %, relative humidity."),
+        IncubatorProblem.LimitsSwapped => new("A lowest limit is above its highest.", "Swap them."),
+        IncubatorProblem.NotesInvalid p => new("The text is too long or has characters that cannot be kept.", $"At most {p.MaxLength} characters."),
+        IncubatorProblem.NothingRead => new("Neither a temperature nor a humidity is given.", "At least one of them."),
+        IncubatorProblem.InTheFuture => new("The time is yet to come.", "Write what was read."),
+        IncubatorProblem.NotFound p => new($"There is no incubator {p.Name} in use."),
+        IncubatorProblem.ReadingNotFound => new("The reading is not in the book, or was taken back."),
+        IncubatorProblem.InUse p => new($"{p.Name} holds eggs: {Tags.List(p.Clutches)}.", "Move them first."),
+        IncubatorProblem.ChangedSince p => new($"{p.Name} was changed by somebody else meanwhile.", "Look at it again, then repeat the change."),
+        IncubatorProblem.Refused p => new(string.Join(' ', p.Problems.Select(found => Say(found)))),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(PhotoProblem problem) => problem switch
+    {
+        PhotoProblem.Empty => new("The picture is empty."),
+        PhotoProblem.CaptionInvalid p => new("The caption is too long or has characters that cannot be kept.", $"At most {p.MaxLength} characters."),
+        PhotoProblem.InTheFuture p => new($"{p.Taken.Words} is yet to come.", "Write when it was taken."),
+        PhotoProblem.BeforeItHatched p => new($"{p.Tag} hatched {p.Hatched.Words}, after {p.Taken.Words}.", "Mend one of the two dates."),
+        PhotoProblem.AlreadyThere p => new($"{p.Tag} has this picture already."),
+        PhotoProblem.NotFound => new("The photo is not in the book."),
+        PhotoProblem.AlreadyWithdrawn => new("The photo was taken back already."),
+        PhotoProblem.ChangedSince => new("It was changed by somebody else meanwhile.", "Look at it again, then repeat the change."),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(SettingProblem problem) => problem switch
+    {
+        SettingProblem.NameInvalid p => new($"\"{TextRules.Shorten(p.Name, 60)}\" is no name of a setting.", "Lower-case letters and hyphens."),
+        SettingProblem.ValueInvalid p => new($"What is to be kept as {p.Name} is no JSON, or too long.", $"At most {p.MaxLength:N0} characters."),
         _ => new(problem.ToString()),
     };
 
@@ -161,6 +244,7 @@ public static class ProblemWords
             $"Changed since deed {p.Deed}: {string.Join("; ", p.Records.Take(5).Select(Of))}{(p.Records.Count > 5 ? "; and more" : "")}.",
             "Undo the later deeds first."),
         HistoryProblem.StillUsed p => new($"{p.Label} is named by {p.UsedBy} now.", "Undo what was entered since first."),
+        HistoryProblem.NameTaken p => new($"Another {p.Name} was kept since."),
         HistoryProblem.NoLongerAllowed p => new($"{p.Label} cannot be as it was before deed {p.Deed}. {Say(p.Because)}"),
         _ => new(problem.ToString()),
     };

@@ -19,7 +19,7 @@ public sealed record BookAnswer(IReadOnlyList<BookCount> Counts, DeedStamp? Last
 
     internal static BookAnswer Of(BookContents contents)
     {
-        var named = new[] { "Animals", "Statements", "Happenings", "Deeds", "Changes", "PossibleSires" };
+        var named = new[] { "Animals", "Statements", "Happenings", "Deeds", "Changes", "PossibleSires", "PhotoContents" };
         return new(
             [
                 new("animals", contents.Animals),

@@ -5,6 +5,7 @@ namespace Clutchwright.Desk.Happenings;
 /// <param name="Version">For noticing that someone else changed it meanwhile.</param>
 /// <param name="Tag">The animal.</param>
 /// <param name="Mate">The other of a pair; <c>null</c>: it is about none.</param>
+/// <param name="Clutch">The clutch it is about; <c>null</c>: it is about none.</param>
 /// <param name="Kind">By its name.</param>
 /// <param name="What">What happened, with its amount.</param>
 /// <param name="When">As the keeper put it.</param>
@@ -13,7 +14,7 @@ namespace Clutchwright.Desk.Happenings;
 /// <param name="Unit">The unit; <c>null</c>: the kind has none.</param>
 /// <param name="Text">What else was said.</param>
 public sealed record HappeningWords(
-    Guid Id, Guid Version, string Tag, string? Mate, string Kind, string What, string When, DateOnly Day, double? Amount, string? Unit, string Text);
+    Guid Id, Guid Version, string Tag, string? Mate, string? Clutch, string Kind, string What, string When, DateOnly Day, double? Amount, string? Unit, string Text);
 
 /// <summary>A kind of happening, for a form.</summary>
 /// <param name="Kind">By its name.</param>

@@ -52,6 +52,7 @@ public sealed class ListHappenings
         line.Version,
         line.Tag,
         line.Mate,
+        line.Clutch,
         line.Kind.ToString(),
         HappeningRules.Words(line.Kind, line.Amount, string.Empty),
         line.When.ToText(),

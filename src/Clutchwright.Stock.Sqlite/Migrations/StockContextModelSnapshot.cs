@@ -26,6 +26,9 @@ namespace Clutchwright.Stock.Sqlite.Migrations
                     b.Property<DateTime?>("BinnedAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("ClutchId")
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid?>("DamId")
                         .HasColumnType("TEXT");
 
@@ -90,6 +93,8 @@ namespace Clutchwright.Stock.Sqlite.Migrations
 
                     b.HasKey("AnimalId");
 
+                    b.HasIndex("ClutchId");
+
                     b.HasIndex("DamId");
 
                     b.HasIndex("SireId");
@@ -134,6 +139,115 @@ namespace Clutchwright.Stock.Sqlite.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Clutchwright.Stock.Clutches.Clutch", b =>
+                {
+                    b.Property<Guid>("ClutchId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("BinnedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CountedJson")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Counted");
+
+                    b.Property<Guid>("DamId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("GoodEggs")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("IncubatorId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("MassGrams")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasMaxLength(20000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SiresJson")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Sires");
+
+                    b.Property<int?>("Slugs")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Tag")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TagKey")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Hatched", "Clutchwright.Stock.Clutches.Clutch.Hatched#DateRange", b1 =>
+                        {
+                            b1.Property<DateOnly>("Earliest")
+                                .HasColumnType("TEXT");
+
+                            b1.Property<DateOnly>("Latest")
+                                .HasColumnType("TEXT");
+
+                            b1.Property<string>("Words")
+                                .IsRequired()
+                                .HasMaxLength(200)
+                                .HasColumnType("TEXT");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Laid", "Clutchwright.Stock.Clutches.Clutch.Laid#DateRange", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<DateOnly>("Earliest")
+                                .HasColumnType("TEXT");
+
+                            b1.Property<DateOnly>("Latest")
+                                .HasColumnType("TEXT");
+
+                            b1.Property<string>("Words")
+                                .IsRequired()
+                                .HasMaxLength(200)
+                                .HasColumnType("TEXT");
+                        });
+
+                    b.HasKey("ClutchId");
+
+                    b.HasIndex("DamId");
+
+                    b.HasIndex("IncubatorId");
+
+                    b.HasIndex("TagKey")
+                        .IsUnique()
+                        .HasFilter("\"BinnedAt\" IS NULL");
+
+                    b.ToTable("Clutches", null, t =>
+                        {
+                            t.HasCheckConstraint("CK_Clutches_GoodEggs", "\"GoodEggs\" BETWEEN 0 AND 200");
+
+                            t.HasCheckConstraint("CK_Clutches_Hatched", "(\"Hatched_Earliest\" IS NULL AND \"Hatched_Latest\" IS NULL AND \"Hatched_Words\" IS NULL) OR (\"Hatched_Earliest\" IS NOT NULL AND \"Hatched_Latest\" IS NOT NULL AND \"Hatched_Words\" IS NOT NULL AND \"Hatched_Earliest\" <= \"Hatched_Latest\")");
+
+                            t.HasCheckConstraint("CK_Clutches_Laid", "\"Laid_Earliest\" <= \"Laid_Latest\"");
+
+                            t.HasCheckConstraint("CK_Clutches_MassGrams", "\"MassGrams\" > 0");
+
+                            t.HasCheckConstraint("CK_Clutches_Order", "\"Laid_Earliest\" <= \"Hatched_Latest\"");
+
+                            t.HasCheckConstraint("CK_Clutches_Slugs", "\"Slugs\" BETWEEN 0 AND 200");
+
+                            t.HasCheckConstraint("CK_Clutches_Tag", "length(\"Tag\") BETWEEN 1 AND 60");
+                        });
+                });
+
             modelBuilder.Entity("Clutchwright.Stock.Happenings.Happening", b =>
                 {
                     b.Property<Guid>("HappeningId")
@@ -143,6 +257,12 @@ namespace Clutchwright.Stock.Sqlite.Migrations
                         .HasColumnType("REAL");
 
                     b.Property<Guid>("AnimalId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ClutchId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Day")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Kind")
@@ -183,15 +303,21 @@ namespace Clutchwright.Stock.Sqlite.Migrations
 
                     b.HasKey("HappeningId");
 
-                    b.HasIndex("AnimalId");
+                    b.HasIndex("ClutchId");
 
                     b.HasIndex("MateId");
+
+                    b.HasIndex("Day", "HappeningId");
+
+                    b.HasIndex("Kind", "Day");
+
+                    b.HasIndex("AnimalId", "Kind", "Day");
 
                     b.ToTable("Happenings", null, t =>
                         {
                             t.HasCheckConstraint("CK_Happenings_Amount", "\"Amount\" > 0");
 
-                            t.HasCheckConstraint("CK_Happenings_Kind", "\"Kind\" IN ('Weighed', 'Fed', 'FoodRefused', 'Shed', 'Introduced', 'Locked', 'Separated', 'FolliclesMeasured', 'Ovulated', 'PreLayShed', 'Laid', 'Moved', 'Health', 'Noted')");
+                            t.HasCheckConstraint("CK_Happenings_Kind", "\"Kind\" IN ('Weighed', 'Fed', 'FoodRefused', 'Shed', 'Introduced', 'Locked', 'Separated', 'FolliclesMeasured', 'Ovulated', 'PreLayShed', 'Laid', 'Candled', 'EggsLost', 'Pipped', 'Moved', 'Health', 'Noted', 'Acquired', 'Sold', 'GivenAway', 'Died')");
 
                             t.HasCheckConstraint("CK_Happenings_Mate", "\"MateId\" <> \"AnimalId\"");
 
@@ -227,11 +353,13 @@ namespace Clutchwright.Stock.Sqlite.Migrations
 
                     b.HasKey("DeedId", "Number");
 
+                    b.HasIndex("Kind", "DeedId");
+
                     b.HasIndex("RecordId", "DeedId");
 
                     b.ToTable("Changes", null, t =>
                         {
-                            t.HasCheckConstraint("CK_Changes_Kind", "\"Kind\" IN ('Animal', 'Statement', 'Season', 'Route', 'Happening')");
+                            t.HasCheckConstraint("CK_Changes_Kind", "\"Kind\" IN ('Animal', 'Statement', 'Season', 'Route', 'Happening', 'Clutch', 'Incubator', 'Reading', 'Photo', 'Setting')");
 
                             t.HasCheckConstraint("CK_Changes_Something", "\"Before\" IS NOT NULL OR \"After\" IS NOT NULL");
                         });
@@ -263,6 +391,179 @@ namespace Clutchwright.Stock.Sqlite.Migrations
                     b.HasIndex("Undoes");
 
                     b.ToTable("Deeds", (string)null);
+                });
+
+            modelBuilder.Entity("Clutchwright.Stock.Incubators.Incubator", b =>
+                {
+                    b.Property<Guid>("IncubatorId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("HighestCelsius")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("HighestHumidityPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LowestCelsius")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LowestHumidityPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasMaxLength(5000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("RetiredAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("IncubatorId");
+
+                    b.ToTable("Incubators", null, t =>
+                        {
+                            t.HasCheckConstraint("CK_Incubators_Celsius", "\"LowestCelsius\" <= \"HighestCelsius\"");
+
+                            t.HasCheckConstraint("CK_Incubators_Humidity", "\"LowestHumidityPercent\" <= \"HighestHumidityPercent\"");
+
+                            t.HasCheckConstraint("CK_Incubators_Name", "length(\"Name\") BETWEEN 1 AND 60");
+
+                            t.HasCheckConstraint("CK_Incubators_Percent", "\"LowestHumidityPercent\" >= 0 AND \"HighestHumidityPercent\" <= 100");
+                        });
+                });
+
+            modelBuilder.Entity("Clutchwright.Stock.Incubators.Reading", b =>
+                {
+                    b.Property<Guid>("ReadingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("Celsius")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("HumidityPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<Guid>("IncubatorId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("TakenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("ReadingId");
+
+                    b.HasIndex("IncubatorId", "TakenAt");
+
+                    b.ToTable("Readings", null, t =>
+                        {
+                            t.HasCheckConstraint("CK_Readings_Humidity", "\"HumidityPercent\" BETWEEN 0 AND 100");
+
+                            t.HasCheckConstraint("CK_Readings_Something", "\"Celsius\" IS NOT NULL OR \"HumidityPercent\" IS NOT NULL");
+                        });
+                });
+
+            modelBuilder.Entity("Clutchwright.Stock.Photos.Photo", b =>
+                {
+                    b.Property<Guid>("PhotoId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("AnimalId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Taken", "Clutchwright.Stock.Photos.Photo.Taken#DateRange", b1 =>
+                        {
+                            b1.Property<DateOnly>("Earliest")
+                                .HasColumnType("TEXT");
+
+                            b1.Property<DateOnly>("Latest")
+                                .HasColumnType("TEXT");
+
+                            b1.Property<string>("Words")
+                                .IsRequired()
+                                .HasMaxLength(200)
+                                .HasColumnType("TEXT");
+                        });
+
+                    b.HasKey("PhotoId");
+
+                    b.HasIndex("AnimalId");
+
+                    b.HasIndex("Digest");
+
+                    b.ToTable("Photos", null, t =>
+                        {
+                            t.HasCheckConstraint("CK_Photos_Size", "\"Width\" > 0 AND \"Height\" > 0 AND \"Bytes\" > 0");
+
+                            t.HasCheckConstraint("CK_Photos_Taken", "(\"Taken_Earliest\" IS NULL AND \"Taken_Latest\" IS NULL AND \"Taken_Words\" IS NULL) OR (\"Taken_Earliest\" IS NOT NULL AND \"Taken_Latest\" IS NOT NULL AND \"Taken_Words\" IS NOT NULL AND \"Taken_Earliest\" <= \"Taken_Latest\")");
+                        });
+                });
+
+            modelBuilder.Entity("Clutchwright.Stock.Photos.PhotoContent", b =>
+                {
+                    b.Property<string>("Digest")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Picture")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("Thumbnail")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("Digest");
+
+                    b.ToTable("PhotoContents", null, t =>
+                        {
+                            t.HasCheckConstraint("CK_PhotoContents_Digest", "length(\"Digest\") = 64");
+                        });
                 });
 
             modelBuilder.Entity("Clutchwright.Stock.Routes.AdoptedRoute", b =>
@@ -343,6 +644,33 @@ namespace Clutchwright.Stock.Sqlite.Migrations
                         {
                             t.HasCheckConstraint("CK_Seasons_Year", "\"Year\" BETWEEN 1900 AND 2200");
                         });
+                });
+
+            modelBuilder.Entity("Clutchwright.Stock.Settings.KeptSetting", b =>
+                {
+                    b.Property<Guid>("SettingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Value")
+                        .IsRequired()
+                        .HasMaxLength(100000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("SettingId");
+
+                    b.HasIndex("Name")
+                        .IsUnique();
+
+                    b.ToTable("Settings", (string)null);
                 });
 
             modelBuilder.Entity("Clutchwright.Stock.Statements.Statement", b =>
@@ -426,6 +754,11 @@ namespace Clutchwright.Stock.Sqlite.Migrations
 
             modelBuilder.Entity("Clutchwright.Stock.Animals.Animal", b =>
                 {
+                    b.HasOne("Clutchwright.Stock.Clutches.Clutch", null)
+                        .WithMany()
+                        .HasForeignKey("ClutchId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("Clutchwright.Stock.Animals.Animal", "Dam")
                         .WithMany()
                         .HasForeignKey("DamId")
@@ -458,6 +791,20 @@ namespace Clutchwright.Stock.Sqlite.Migrations
                     b.Navigation("Sire");
                 });
 
+            modelBuilder.Entity("Clutchwright.Stock.Clutches.Clutch", b =>
+                {
+                    b.HasOne("Clutchwright.Stock.Animals.Animal", null)
+                        .WithMany()
+                        .HasForeignKey("DamId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Clutchwright.Stock.Incubators.Incubator", null)
+                        .WithMany()
+                        .HasForeignKey("IncubatorId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Clutchwright.Stock.Happenings.Happening", b =>
                 {
                     b.HasOne("Clutchwright.Stock.Animals.Animal", null)
@@ -465,6 +812,11 @@ namespace Clutchwright.Stock.Sqlite.Migrations
                         .HasForeignKey("AnimalId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("Clutchwright.Stock.Clutches.Clutch", null)
+                        .WithMany()
+                        .HasForeignKey("ClutchId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("Clutchwright.Stock.Animals.Animal", null)
                         .WithMany()
@@ -487,6 +839,30 @@ namespace Clutchwright.Stock.Sqlite.Migrations
                         .WithMany()
                         .HasForeignKey("Undoes")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Clutchwright.Stock.Incubators.Reading", b =>
+                {
+                    b.HasOne("Clutchwright.Stock.Incubators.Incubator", null)
+                        .WithMany()
+                        .HasForeignKey("IncubatorId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Clutchwright.Stock.Photos.Photo", b =>
+                {
+                    b.HasOne("Clutchwright.Stock.Animals.Animal", null)
+                        .WithMany()
+                        .HasForeignKey("AnimalId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Clutchwright.Stock.Photos.PhotoContent", null)
+                        .WithMany()
+                        .HasForeignKey("Digest")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Clutchwright.Stock.Statements.Statement", b =>

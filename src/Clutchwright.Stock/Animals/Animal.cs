@@ -1,4 +1,5 @@
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Statements;
 
@@ -38,6 +39,9 @@ public sealed class Animal
 
     /// <summary>The males of which one is the father; empty if the sire is known or nothing is known of him.</summary>
     public IReadOnlyList<AnimalId> PossibleSireIds => [.. _possibleSires.Select(possible => possible.SireId).OrderBy(id => id.Value)];
+
+    /// <summary>The clutch it hatched from; null: none in the book.</summary>
+    public ClutchId? ClutchId { get; private set; }
 
     public AnimalStatus Status { get; private set; }
 
@@ -145,7 +149,19 @@ public sealed class Animal
         Derive();
     }
 
-    internal void Weigh(double grams) => MassGrams = grams;
+    internal void Weigh(double? grams) => MassGrams = grams;
+
+    internal void Become(AnimalStatus status) => Status = status;
+
+    internal void BelongTo(ClutchId? clutch) => ClutchId = clutch;
+
+    /// <summary>Takes over the parents of its clutch: a sire, several possible ones, or none known.</summary>
+    internal void DescendFrom(AnimalId dam, IReadOnlyList<AnimalId> sires)
+    {
+        DamId = dam;
+        SireId = sires is [var sire] ? sire : null;
+        SetPossibleSires(sires.Count > 1 ? sires : []);
+    }
 
     internal void Bin(DateTime when) => BinnedAt = when;
 
@@ -165,6 +181,7 @@ public sealed class Animal
         MassGrams = snapshot.MassGrams;
         Notes = snapshot.Notes;
         BinnedAt = snapshot.BinnedAt;
+        ClutchId = snapshot.Clutch is { } clutch ? new ClutchId(clutch) : null;
         Derive();
     }
 

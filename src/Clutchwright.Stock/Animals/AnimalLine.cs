@@ -1,4 +1,5 @@
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Statements;
 
 namespace Clutchwright.Stock.Animals;
@@ -15,6 +16,9 @@ public sealed record AnimalLine(
     string? SireTag,
     string? DamTag)
 {
+    /// <summary>The clutch it hatched from; null: none in the book.</summary>
+    public ClutchId? ClutchId { get; init; }
+
     /// <summary>The tags of the males of which one is the father.</summary>
     public IReadOnlyList<string> PossibleSireTags { get; init; } = [];
 

@@ -1,4 +1,5 @@
 using Clutchwright.Genetics.Loci;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
@@ -33,6 +34,7 @@ internal sealed class AnimalMapping : IEntityTypeConfiguration<Animal>
 
         builder.HasOne(a => a.Sire).WithMany().HasForeignKey(a => a.SireId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne(a => a.Dam).WithMany().HasForeignKey(a => a.DamId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Clutch>().WithMany().HasForeignKey(a => a.ClutchId).OnDelete(DeleteBehavior.Restrict);
         builder.HasMany(a => a.PossibleSires).WithOne().HasForeignKey(p => p.OffspringId).OnDelete(DeleteBehavior.Cascade);
 
         // The history keeps the possible sires with their animal, so they are always loaded with it.

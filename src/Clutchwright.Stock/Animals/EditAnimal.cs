@@ -48,6 +48,12 @@ public sealed class EditAnimal(Book book)
 
                 var before = Snapshots.Write(AnimalSnapshot.Of(found, found.PossibleSireIds));
                 var oldTag = found.Tag;
+                if (entry.DamId != found.DamId)
+                {
+                    // Of another dam it cannot be of the same clutch.
+                    found.BelongTo(null);
+                }
+
                 found.Take(entry);
                 var fields = Snapshots.Differences(before, Snapshots.Write(AnimalSnapshot.Of(found, found.PossibleSireIds)));
                 await db.RecordAsync(who, $"Changed {oldTag}: {FieldWords.Of(fields)}", book.Now, cancellation);

@@ -42,6 +42,7 @@ public sealed class ListAnimals(Book book)
         new AnimalLine(
             a.AnimalId, a.Tag, a.Name, a.Sex, a.Hatched, a.Status, a.MassGrams, a.Sire == null ? null : a.Sire.Tag, a.Dam == null ? null : a.Dam.Tag)
         {
+            ClutchId = a.ClutchId,
             PossibleSireTags = a.PossibleSires.OrderBy(p => p.Sire!.TagOrder).Select(p => p.Sire!.Tag).ToList(),
             Statements = a.Statements
                 .Where(s => s.WithdrawnAt == null)

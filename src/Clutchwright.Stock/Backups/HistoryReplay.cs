@@ -118,6 +118,11 @@ internal sealed class HistoryReplay(BookMoment moment)
         RecordKind.Season => "Seasons",
         RecordKind.Route => "Routes",
         RecordKind.Happening => "Happenings",
+        RecordKind.Clutch => "Clutches",
+        RecordKind.Incubator => "Incubators",
+        RecordKind.Reading => "Readings",
+        RecordKind.Photo => "Photos",
+        RecordKind.Setting => "Settings",
     };
 
     private void Tell(FormattableString what)

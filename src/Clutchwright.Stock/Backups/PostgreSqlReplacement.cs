@@ -2,14 +2,46 @@ using Npgsql;
 
 namespace Clutchwright.Stock.Backups;
 
-/// <summary>The content of a book on a server replaced. Foreign keys are looked at when a statement ends, and each table is one.</summary>
+/// <summary>The content of a book on a server replaced. Foreign keys are looked at when a statement ends; each table is one,
+/// and so are tables that name each other in a circle, whose rows wait until those of all are there.</summary>
 internal sealed class PostgreSqlReplacement(NpgsqlConnection connection, NpgsqlTransaction transaction) : Replacement(connection, transaction)
 {
+    private readonly HashSet<BookTable> _waiting = [];
+
+    public override async Task ClearAsync(IReadOnlyList<BookTable> tables, CancellationToken cancellation)
+    {
+        foreach (var circle in tables.Reverse().Select(table => table.Circle).Distinct())
+        {
+            await RunAsync(BookTable.Together(circle.Select(table => table.DeleteSql)), cancellation);
+        }
+    }
+
     public override async Task FillAsync(BookTable table, IAsyncEnumerable<object?[]> rows, CancellationToken cancellation)
+    {
+        var isWaiting = table.Circle.Count > 1;
+        if (isWaiting)
+        {
+            await RunAsync(table.WaitingSql, cancellation);
+        }
+
+        await CopyAsync(isWaiting ? table.CopyWaitingSql : table.CopySql, table, rows, cancellation);
+        if (isWaiting && _waiting.Add(table) && table.Circle.All(_waiting.Contains))
+        {
+            await RunAsync(BookTable.Together(table.Circle.Select(one => one.InsertWaitingSql)), cancellation);
+        }
+    }
+
+    public override async ValueTask DisposeAsync()
+    {
+        await base.DisposeAsync();
+        await Connection.DisposeAsync();
+    }
+
+    private async Task CopyAsync(string sql, BookTable table, IAsyncEnumerable<object?[]> rows, CancellationToken cancellation)
     {
         // The reader's types by their names in the database, without lengths and precisions.
         var types = table.Columns.Select(column => column.StoreType.Split('(')[0].Trim()).ToArray();
-        await using var importer = await ((NpgsqlConnection)Connection).BeginBinaryImportAsync(table.CopySql, cancellation);
+        await using var importer = await ((NpgsqlConnection)Connection).BeginBinaryImportAsync(sql, cancellation);
         importer.Timeout = TimeSpan.Zero;
         await foreach (var row in rows.WithCancellation(cancellation))
         {
@@ -21,12 +53,6 @@ internal sealed class PostgreSqlReplacement(NpgsqlConnection connection, NpgsqlT
         }
 
         await importer.CompleteAsync(cancellation);
-    }
-
-    public override async ValueTask DisposeAsync()
-    {
-        await base.DisposeAsync();
-        await Connection.DisposeAsync();
     }
 
     private static Task WriteAsync(NpgsqlBinaryImporter importer, Type type, string storeType, object? value, CancellationToken cancellation) => value switch

@@ -10,17 +10,12 @@ internal abstract class Replacement(DbConnection connection, DbTransaction trans
 
     public DbTransaction Transaction => transaction;
 
-    /// <summary>Takes the rows of every table away.</summary>
-    public async Task ClearAsync(IEnumerable<BookTable> tables, CancellationToken cancellation)
+    /// <summary>Takes the rows of every table away, of those that name others first.</summary>
+    public virtual async Task ClearAsync(IReadOnlyList<BookTable> tables, CancellationToken cancellation)
     {
-        // Those that name others first.
         foreach (var table in tables.Reverse())
         {
-            await using var command = connection.CreateCommand();
-            command.Transaction = transaction;
-            command.CommandText = table.DeleteSql;
-            command.CommandTimeout = 0;
-            await command.ExecuteNonQueryAsync(cancellation);
+            await RunAsync(table.DeleteSql, cancellation);
         }
     }
 
@@ -29,6 +24,15 @@ internal abstract class Replacement(DbConnection connection, DbTransaction trans
 
     /// <summary>Keeps what was written.</summary>
     public virtual Task CommitAsync(CancellationToken cancellation) => transaction.CommitAsync(cancellation);
+
+    protected async Task RunAsync(string sql, CancellationToken cancellation)
+    {
+        await using var command = connection.CreateCommand();
+        command.Transaction = transaction;
+        command.CommandText = sql;
+        command.CommandTimeout = 0;
+        await command.ExecuteNonQueryAsync(cancellation);
+    }
 
     public virtual async ValueTask DisposeAsync() => await transaction.DisposeAsync();
 }

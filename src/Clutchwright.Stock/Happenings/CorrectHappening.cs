@@ -24,17 +24,28 @@ public sealed class CorrectHappening(Book book)
                     return new HappeningProblem.ChangedSince(happening);
                 }
 
+                if (entry.Kind == HappeningKind.Laid && found.Kind != HappeningKind.Laid)
+                {
+                    return new HappeningProblem.WrittenAsClutch();
+                }
+
                 if (await RecordHappening.WhyNotAsync(db, found.AnimalId, entry, book, cancellation) is { } problem)
                 {
                     return problem;
                 }
 
                 var subject = await db.Animals.SingleAsync(a => a.AnimalId == found.AnimalId, cancellation);
+                await HappeningTraces.TakeAwayAsync(db, subject, found, cancellation);
                 found.Take(entry);
                 if (entry.Kind == HappeningKind.Weighed
                     && !await RecordHappening.HasLaterWeighingAsync(db, found.AnimalId, entry.When.Latest, found.HappeningId, cancellation))
                 {
                     subject.Weigh(entry.Amount!.Value);
+                }
+
+                if (HappeningRules.StatusAfter(entry.Kind) is { } status)
+                {
+                    subject.Become(status);
                 }
 
                 await db.RecordAsync(who, $"Corrected of {subject.Tag}: {found}", book.Now, cancellation);

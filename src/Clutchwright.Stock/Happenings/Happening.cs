@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.History;
 
 namespace Clutchwright.Stock.Happenings;
@@ -33,6 +34,9 @@ public sealed class Happening
     /// <summary>The other of the pair; null: it is about no pair.</summary>
     public AnimalId? MateId { get; private set; }
 
+    /// <summary>The clutch it is about; the animal is its dam. Null: it is about none.</summary>
+    public ClutchId? ClutchId { get; private set; }
+
     public HappeningKind Kind { get; private set; }
 
     public DateRange When { get; private set; }
@@ -47,15 +51,23 @@ public sealed class Happening
 
     public Guid Version { get; private set; }
 
+    /// <summary>The last day on which it can have been, as it is sorted.</summary>
+    internal DateOnly Day { get; private set; }
+
     public override string ToString() => HappeningRules.Words(Kind, Amount, Text);
 
-    internal void Take(HappeningEntry entry) =>
-        (Kind, When, Amount, MateId, Text) = (entry.Kind, entry.When, entry.Amount, entry.MateId, entry.Text.Trim());
+    internal void Take(HappeningEntry entry)
+    {
+        (Kind, When, Amount, MateId, ClutchId, Text) = (entry.Kind, entry.When, entry.Amount, entry.MateId, entry.ClutchId, entry.Text.Trim());
+        Day = When.Latest;
+    }
 
     internal void Take(HappeningSnapshot snapshot)
     {
         (AnimalId, MateId) = (new(snapshot.Animal), snapshot.Mate is { } mate ? new AnimalId(mate) : null);
+        ClutchId = snapshot.Clutch is { } clutch ? new ClutchId(clutch) : null;
         (Kind, When, Amount, Text, WithdrawnAt) = (snapshot.Kind, snapshot.When.ToRange(), snapshot.Amount, snapshot.Text, snapshot.WithdrawnAt);
+        Day = When.Latest;
     }
 
     internal void Withdraw(DateTime when) => WithdrawnAt = when;

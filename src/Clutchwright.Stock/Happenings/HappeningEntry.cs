@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 
 namespace Clutchwright.Stock.Happenings;
 
@@ -15,6 +16,9 @@ public sealed record HappeningEntry
 
     /// <summary>The other animal of a pair; only where the kind is about one.</summary>
     public AnimalId? MateId { get; init; }
+
+    /// <summary>The clutch of the animal that it is about; only where the kind can be about one.</summary>
+    public ClutchId? ClutchId { get; init; }
 
     /// <summary>What else is to be said; what was fed, where it was moved, how it is.</summary>
     public string Text { get; init; } = "";

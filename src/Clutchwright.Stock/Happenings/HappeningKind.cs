@@ -19,7 +19,18 @@ public enum HappeningKind
     FolliclesMeasured,
     Ovulated,
     PreLayShed,
+
+    /// <summary>Eggs were laid; written down as a clutch since clutches are kept.</summary>
     Laid,
+
+    /// <summary>Eggs of a clutch were held against a light; how many are good.</summary>
+    Candled,
+
+    /// <summary>Eggs of a clutch went bad.</summary>
+    EggsLost,
+
+    /// <summary>The first young of a clutch cut their shells.</summary>
+    Pipped,
     Moved,
 
     /// <summary>Something about its health.</summary>
@@ -27,4 +38,10 @@ public enum HappeningKind
 
     /// <summary>Anything else.</summary>
     Noted,
+
+    /// <summary>It came into the room from elsewhere.</summary>
+    Acquired,
+    Sold,
+    GivenAway,
+    Died,
 }

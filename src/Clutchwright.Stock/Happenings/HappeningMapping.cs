@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
@@ -18,8 +19,13 @@ internal sealed class HappeningMapping : IEntityTypeConfiguration<Happening>
             when.Property(d => d.Words).HasMaxLength(DateRange.MaxWordsLength);
             when.Ignore(d => d.IsExact);
         });
+        builder.Property(h => h.Day);
+        builder.HasIndex(h => new { h.Day, h.HappeningId });
+        builder.HasIndex(h => new { h.AnimalId, h.Kind, h.Day });
+        builder.HasIndex(h => new { h.Kind, h.Day });
         builder.HasOne<Animal>().WithMany().HasForeignKey(h => h.AnimalId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Animal>().WithMany().HasForeignKey(h => h.MateId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Clutch>().WithMany().HasForeignKey(h => h.ClutchId).OnDelete(DeleteBehavior.Restrict);
         builder.ToTable("Happenings", table =>
         {
             table.HasCheckConstraint("CK_Happenings_Kind", Checks.OneOf<HappeningKind>("Kind"));

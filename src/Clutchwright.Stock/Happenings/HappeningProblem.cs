@@ -21,6 +21,17 @@ public abstract record HappeningProblem : Problem
     /// <summary>The other animal is missing where the kind is about a pair, or named where it is not.</summary>
     public sealed record MateNotFitting(HappeningKind Kind) : HappeningProblem;
 
+    /// <summary>The clutch is missing where the kind is about one, or named where it is not.</summary>
+    public sealed record ClutchNotFitting(HappeningKind Kind) : HappeningProblem;
+
+    /// <summary>The animal has no such clutch.</summary>
+    public sealed record ClutchNotFound : HappeningProblem;
+
+    /// <summary>What was laid is written down as a clutch.</summary>
+    public sealed record WrittenAsClutch : HappeningProblem;
+
+    public sealed record BeforeItWasLaid(string Clutch, DateRange Laid, DateRange When) : HappeningProblem;
+
     public sealed record MateNotFound : HappeningProblem;
 
     public sealed record NoPair(string Tag, string Mate) : HappeningProblem;

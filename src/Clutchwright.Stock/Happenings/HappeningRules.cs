@@ -1,6 +1,7 @@
 using System.Globalization;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 
 namespace Clutchwright.Stock.Happenings;
 
@@ -20,9 +21,16 @@ public static class HappeningRules
         [HappeningKind.Ovulated] = ("ovulated", null, 0, false),
         [HappeningKind.PreLayShed] = ("pre-lay shed", null, 0, false),
         [HappeningKind.Laid] = ("laid", "eggs", 200, false),
+        [HappeningKind.Candled] = ("candled", "good eggs", 200, false),
+        [HappeningKind.EggsLost] = ("eggs lost", "eggs", 200, true),
+        [HappeningKind.Pipped] = ("pipped", "eggs", 200, false),
         [HappeningKind.Moved] = ("moved", null, 0, false),
         [HappeningKind.Health] = ("health", null, 0, false),
         [HappeningKind.Noted] = ("noted", null, 0, false),
+        [HappeningKind.Acquired] = ("came into the room", null, 0, false),
+        [HappeningKind.Sold] = ("sold", null, 0, false),
+        [HappeningKind.GivenAway] = ("given away", null, 0, false),
+        [HappeningKind.Died] = ("died", null, 0, false),
     };
 
     /// <summary>The kind in a word or two.</summary>
@@ -37,9 +45,22 @@ public static class HappeningRules
     /// <summary>Whether it is about a pair.</summary>
     public static bool IsOfAPair(HappeningKind kind) => kind is HappeningKind.Introduced or HappeningKind.Locked or HappeningKind.Separated;
 
+    /// <summary>Whether it is about the eggs of a clutch, and nothing without it.</summary>
+    public static bool IsOfAClutch(HappeningKind kind) =>
+        kind is HappeningKind.Candled or HappeningKind.EggsLost or HappeningKind.Pipped;
+
     /// <summary>Whether only a female can have it.</summary>
     public static bool IsOfAFemale(HappeningKind kind) =>
-        kind is HappeningKind.FolliclesMeasured or HappeningKind.Ovulated or HappeningKind.PreLayShed or HappeningKind.Laid;
+        kind is HappeningKind.FolliclesMeasured or HappeningKind.Ovulated or HappeningKind.PreLayShed or HappeningKind.Laid || IsOfAClutch(kind);
+
+    /// <summary>Where an animal is from then on; null: it makes no difference.</summary>
+    public static AnimalStatus? StatusAfter(HappeningKind kind) => kind switch
+    {
+        HappeningKind.Sold => AnimalStatus.Sold,
+        HappeningKind.GivenAway => AnimalStatus.Given,
+        HappeningKind.Died => AnimalStatus.Died,
+        _ => null,
+    };
 
     /// <summary>Whether it is nothing without a text.</summary>
     public static bool NeedsText(HappeningKind kind) => kind is HappeningKind.Moved or HappeningKind.Health or HappeningKind.Noted;
@@ -54,9 +75,10 @@ public static class HappeningRules
     /// <summary>What is wrong with what is entered of an animal; empty: nothing.</summary>
     /// <param name="animal">The animal.</param>
     /// <param name="mate">The other of the pair, if it is in the book.</param>
+    /// <param name="clutch">The clutch it is about, if it is in the book.</param>
     /// <param name="entry">What is entered.</param>
     /// <param name="today">What has happened has happened by today.</param>
-    internal static IEnumerable<HappeningProblem> WhyNot(Animal animal, Animal? mate, HappeningEntry entry, DateOnly today)
+    internal static IEnumerable<HappeningProblem> WhyNot(Animal animal, Animal? mate, Clutch? clutch, HappeningEntry entry, DateOnly today)
     {
         if (!Kinds.TryGetValue(entry.Kind, out var kind))
         {
@@ -89,6 +111,19 @@ public static class HappeningRules
         else if (mate is not null && (mate.AnimalId == animal.AnimalId || (animal.Sex is not null && animal.Sex == mate.Sex)))
         {
             yield return new HappeningProblem.NoPair(animal.Tag, mate.Tag);
+        }
+
+        if (entry.ClutchId is null ? IsOfAClutch(entry.Kind) : !IsOfAClutch(entry.Kind) && entry.Kind != HappeningKind.Moved)
+        {
+            yield return new HappeningProblem.ClutchNotFitting(entry.Kind);
+        }
+        else if (entry.ClutchId is not null && clutch?.DamId != animal.AnimalId)
+        {
+            yield return new HappeningProblem.ClutchNotFound();
+        }
+        else if (clutch is not null && entry.When.Latest < clutch.Laid.Earliest)
+        {
+            yield return new HappeningProblem.BeforeItWasLaid(clutch.Tag, clutch.Laid, entry.When);
         }
 
         if (IsOfAFemale(entry.Kind) && animal.Sex == Sex.Male)

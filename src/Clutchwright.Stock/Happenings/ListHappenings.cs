@@ -30,11 +30,13 @@ public sealed class ListHappenings(Book book)
                 asked = asked.Where(h => kinds.Contains(h.Kind));
             }
 
-            var found = await asked.OrderByDescending(h => h.When.Latest).ThenByDescending(h => h.HappeningId).Take(most).ToListAsync(cancellation);
+            var found = await asked.OrderByDescending(h => h.Day).ThenByDescending(h => h.HappeningId).Take(most).ToListAsync(cancellation);
             var named = found.SelectMany(h => new[] { h.AnimalId, h.MateId ?? h.AnimalId }).Distinct().ToArray();
             var tags = await db.Animals.Where(a => named.Contains(a.AnimalId)).Select(a => new { a.AnimalId, a.Tag }).ToDictionaryAsync(a => a.AnimalId, a => a.Tag, cancellation);
+            var about = found.Where(h => h.ClutchId is not null).Select(h => h.ClutchId!.Value).Distinct().ToArray();
+            var clutches = about.Length == 0 ? [] : await db.Clutches.Where(c => about.Contains(c.ClutchId)).ToDictionaryAsync(c => c.ClutchId, c => c.Tag, cancellation);
             return Outcome.Of<IReadOnlyList<HappeningLine>>([.. found.Select(h => new HappeningLine(
-                h.HappeningId, tags[h.AnimalId], h.MateId is { } mate ? tags[mate] : null, h.Kind, h.When, h.Amount, h.Text, h.Version))]);
+                h.HappeningId, tags[h.AnimalId], h.MateId is { } mate ? tags[mate] : null, h.ClutchId is { } clutch ? clutches[clutch] : null, h.Kind, h.When, h.Amount, h.Text, h.Version))]);
         });
     }
 }

@@ -14,6 +14,11 @@ public sealed class RecordHappening(Book book)
         return book.WriteAsync<Happening>(
             async db =>
             {
+                if (entry.Kind == HappeningKind.Laid)
+                {
+                    return new HappeningProblem.WrittenAsClutch();
+                }
+
                 if (await WhyNotAsync(db, animal, entry, book, cancellation) is { } problem)
                 {
                     return problem;
@@ -25,6 +30,11 @@ public sealed class RecordHappening(Book book)
                 if (entry.Kind == HappeningKind.Weighed && !await HasLaterWeighingAsync(db, animal, entry.When.Latest, happening.HappeningId, cancellation))
                 {
                     subject.Weigh(entry.Amount!.Value);
+                }
+
+                if (HappeningRules.StatusAfter(entry.Kind) is { } status)
+                {
+                    subject.Become(status);
                 }
 
                 await db.RecordAsync(who, $"Wrote of {subject.Tag}: {happening}", book.Now, cancellation);
@@ -45,11 +55,12 @@ public sealed class RecordHappening(Book book)
 
         // The keeper may be where it is a day later already than in UTC.
         var today = DateOnly.FromDateTime(book.Now).AddDays(1);
-        var problems = HappeningRules.WhyNot(subject, entry.MateId is { } mate ? here.SingleOrDefault(a => a.AnimalId == mate) : null, entry, today).ToList();
+        var clutch = entry.ClutchId is { } about ? await db.Clutches.SingleOrDefaultAsync(c => c.ClutchId == about && c.BinnedAt == null, cancellation) : null;
+        var problems = HappeningRules.WhyNot(subject, entry.MateId is { } mate ? here.SingleOrDefault(a => a.AnimalId == mate) : null, clutch, entry, today).ToList();
         return problems.Count > 0 ? new HappeningProblem.Refused(problems) : null;
     }
 
     internal static Task<bool> HasLaterWeighingAsync(StockContext db, AnimalId animal, DateOnly day, HappeningId but, CancellationToken cancellation) =>
         db.Happenings.AnyAsync(
-            h => h.AnimalId == animal && h.Kind == HappeningKind.Weighed && h.WithdrawnAt == null && h.HappeningId != but && h.When.Latest > day, cancellation);
+            h => h.AnimalId == animal && h.Kind == HappeningKind.Weighed && h.WithdrawnAt == null && h.HappeningId != but && h.Day > day, cancellation);
 }

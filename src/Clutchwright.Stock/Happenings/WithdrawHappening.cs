@@ -4,7 +4,7 @@ using Microsoft.EntityFrameworkCore;
 namespace Clutchwright.Stock.Happenings;
 
 /// <summary>Takes back what was written down. It stays in the history and can be brought back by undoing this.</summary>
-/// <remarks>The mass of the animal stays as it was written last; undoing the weighing itself takes that back too.</remarks>
+/// <remarks>Mass and status of the animal are what they would be without it.</remarks>
 public sealed class WithdrawHappening(Book book)
 {
     public Task<Outcome<Happening>> RunAsync(HappeningId happening, string who, CancellationToken cancellation) =>
@@ -22,9 +22,10 @@ public sealed class WithdrawHappening(Book book)
                     return new HappeningProblem.AlreadyWithdrawn(happening);
                 }
 
-                var tag = await db.Animals.Where(a => a.AnimalId == found.AnimalId).Select(a => a.Tag).SingleAsync(cancellation);
+                var subject = await db.Animals.SingleAsync(a => a.AnimalId == found.AnimalId, cancellation);
+                await HappeningTraces.TakeAwayAsync(db, subject, found, cancellation);
                 found.Withdraw(book.Now);
-                await db.RecordAsync(who, $"Took back of {tag}: {found}", book.Now, cancellation);
+                await db.RecordAsync(who, $"Took back of {subject.Tag}: {found}", book.Now, cancellation);
                 return found;
             },
             cancellation);

@@ -10,6 +10,7 @@ internal sealed class ChangeMapping : IEntityTypeConfiguration<Change>
     {
         builder.HasKey(c => new { c.DeedId, c.Number });
         builder.HasIndex(c => new { c.RecordId, c.DeedId });
+        builder.HasIndex(c => new { c.Kind, c.DeedId });
         builder.ToTable("Changes", table =>
         {
             table.HasCheckConstraint("CK_Changes_Kind", Checks.OneOf<RecordKind>("Kind"));

@@ -21,6 +21,15 @@ internal static class FieldWords
         nameof(RouteSnapshot.LastYear) => "last season",
         nameof(RouteSnapshot.AdoptedAt) => "adopted at",
         nameof(RouteSnapshot.Asked) => "asked",
+        nameof(ClutchSnapshot.GoodEggs) => "good eggs",
+        nameof(IncubatorSnapshot.LowestCelsius) => "lowest °C",
+        nameof(IncubatorSnapshot.HighestCelsius) => "highest °C",
+        nameof(IncubatorSnapshot.LowestHumidityPercent) => "lowest humidity in %",
+        nameof(IncubatorSnapshot.HighestHumidityPercent) => "highest humidity in %",
+        nameof(IncubatorSnapshot.RetiredAt) => "out of use since",
+        nameof(ReadingSnapshot.TakenAt) => "read at",
+        nameof(ReadingSnapshot.Celsius) => "°C",
+        nameof(ReadingSnapshot.HumidityPercent) => "humidity in %",
         _ => field.ToLowerInvariant(),
     };
 

@@ -5,7 +5,7 @@ namespace Clutchwright.Stock.History;
 
 /// <summary>Something that happened, as the history keeps it. A new field must have a default, so that old history can still be read.</summary>
 internal sealed record HappeningSnapshot(
-    Guid Id, Guid Animal, Guid? Mate, HappeningKind Kind, DateSnapshot When, double? Amount, string Text, DateTime? WithdrawnAt)
+    Guid Id, Guid Animal, Guid? Mate, HappeningKind Kind, DateSnapshot When, double? Amount, string Text, DateTime? WithdrawnAt, Guid? Clutch = null)
 {
     public static HappeningSnapshot Of(Happening happening) => new(
         happening.HappeningId.Value,
@@ -15,7 +15,8 @@ internal sealed record HappeningSnapshot(
         DateSnapshot.Of(happening.When)!,
         happening.Amount,
         happening.Text,
-        happening.WithdrawnAt);
+        happening.WithdrawnAt,
+        happening.ClutchId?.Value);
 
     /// <summary>It as it was loaded.</summary>
     public static HappeningSnapshot Original(EntityEntry<Happening> entry) => new(
@@ -26,5 +27,6 @@ internal sealed record HappeningSnapshot(
         DateSnapshot.Original(entry.ComplexProperty(h => h.When))!,
         entry.Property(h => h.Amount).OriginalValue,
         entry.Property(h => h.Text).OriginalValue,
-        entry.Property(h => h.WithdrawnAt).OriginalValue);
+        entry.Property(h => h.WithdrawnAt).OriginalValue,
+        entry.Property(h => h.ClutchId).OriginalValue?.Value);
 }

@@ -7,4 +7,9 @@ public enum RecordKind
     Season = 3,
     Route = 4,
     Happening = 5,
+    Clutch = 6,
+    Incubator = 7,
+    Reading = 8,
+    Photo = 9,
+    Setting = 10,
 }

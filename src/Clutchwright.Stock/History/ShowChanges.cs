@@ -22,6 +22,16 @@ public sealed class ShowChanges(Book book)
                 .SelectMany(d => d.Changes.Where(c => c.Number <= MostRecords))
                 .ToListAsync(cancellation);
             var tags = await db.Animals.AsNoTracking().ToDictionaryAsync(a => a.AnimalId.Value, a => a.Tag, cancellation);
+            foreach (var clutch in await db.Clutches.AsNoTracking().Select(c => new { c.ClutchId, c.Tag }).ToListAsync(cancellation))
+            {
+                tags[clutch.ClutchId.Value] = clutch.Tag;
+            }
+
+            foreach (var incubator in await db.Incubators.AsNoTracking().Select(i => new { i.IncubatorId, i.Name }).ToListAsync(cancellation))
+            {
+                tags[incubator.IncubatorId.Value] = incubator.Name;
+            }
+
             return Outcome.Of<IReadOnlyList<FieldChange>>(
                 [.. changes.OrderBy(c => c.DeedId.Number).ThenBy(c => c.Number).SelectMany(c => Fields(c, tags))]);
         });
@@ -32,7 +42,7 @@ public sealed class ShowChanges(Book book)
         var after = Parse(change.After);
         foreach (var name in before.Select(p => p.Key).Union(after.Select(p => p.Key), StringComparer.Ordinal))
         {
-            if (name is nameof(AnimalSnapshot.Id) or nameof(StatementSnapshot.Animal) or nameof(RouteSnapshot.Steps) || (name == nameof(SeasonSnapshot.Animals) && change.Kind == RecordKind.Season) || JsonNode.DeepEquals(before[name], after[name]))
+            if (name is nameof(AnimalSnapshot.Id) or nameof(StatementSnapshot.Animal) or nameof(RouteSnapshot.Steps) or nameof(PhotoSnapshot.Digest) or nameof(ReadingSnapshot.Incubator) || (name == nameof(SeasonSnapshot.Animals) && change.Kind == RecordKind.Season) || JsonNode.DeepEquals(before[name], after[name]))
             {
                 continue;
             }

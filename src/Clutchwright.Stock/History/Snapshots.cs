@@ -40,7 +40,8 @@ internal sealed record AnimalSnapshot(
     AnimalStatus Status,
     double? MassGrams,
     string Notes,
-    DateTime? BinnedAt)
+    DateTime? BinnedAt,
+    Guid? Clutch = null)
 {
     public static AnimalSnapshot Of(Animal animal, IEnumerable<AnimalId> possibleSires) => new(
         animal.AnimalId.Value,
@@ -54,7 +55,8 @@ internal sealed record AnimalSnapshot(
         animal.Status,
         animal.MassGrams,
         animal.Notes,
-        animal.BinnedAt);
+        animal.BinnedAt,
+        animal.ClutchId?.Value);
 
     /// <summary>The animal as it was loaded.</summary>
     public static AnimalSnapshot Original(EntityEntry<Animal> entry, IEnumerable<AnimalId> possibleSires) => new(
@@ -69,7 +71,8 @@ internal sealed record AnimalSnapshot(
         entry.Property(a => a.Status).OriginalValue,
         entry.Property(a => a.MassGrams).OriginalValue,
         entry.Property(a => a.Notes).OriginalValue,
-        entry.Property(a => a.BinnedAt).OriginalValue);
+        entry.Property(a => a.BinnedAt).OriginalValue,
+        entry.Property(a => a.ClutchId).OriginalValue?.Value);
 }
 
 /// <summary>A statement as the history keeps it. A new field must have a default, so that old history can still be read.</summary>
@@ -131,14 +134,7 @@ internal static class Snapshots
     public static JsonElement Element(string json) => JsonElement.Parse(json);
 
     /// <summary>Writes kept JSON as today's program would write it, so that it can be compared.</summary>
-    public static string? Rewrite(RecordKind kind, string? json) => json is null ? null : kind switch
-    {
-        RecordKind.Animal => Write(Read<AnimalSnapshot>(json)),
-        RecordKind.Statement => Write(Read<StatementSnapshot>(json)),
-        RecordKind.Season => Write(Read<SeasonSnapshot>(json)),
-        RecordKind.Route => Write(Read<RouteSnapshot>(json)),
-        RecordKind.Happening => Write(Read<HappeningSnapshot>(json)),
-    };
+    public static string? Rewrite(RecordKind kind, string? json) => json is null ? null : RecordForms.Of(kind).Rewrite(json);
 
     /// <summary>The names of the fields in which two states differ; none if one of them is no state.</summary>
     public static IReadOnlyList<string> Differences(string? one, string? other)

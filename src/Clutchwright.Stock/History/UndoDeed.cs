@@ -1,6 +1,4 @@
 using Clutchwright.Stock.Animals;
-using Clutchwright.Stock.Seasons;
-using Clutchwright.Stock.Statements;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
 
@@ -76,45 +74,12 @@ public sealed class UndoDeed(Book book)
     /// <summary>A record that the deed added can go only if no other record names it.</summary>
     private static async Task<HistoryProblem?> StillUsedAsync(StockContext db, Deed undone, CancellationToken cancellation)
     {
-        var going = undone.Changes.Where(c => c.Before is null).ToDictionary(c => (c.Kind, c.RecordId), c => c.Label);
-        if (!going.Keys.Any(key => key.Kind == RecordKind.Animal))
+        var going = undone.Changes.Where(c => c.Before is null).ToDictionary(c => c.RecordId, c => c.Label);
+        foreach (var use in await RecordUses.OfAsync(db, [.. undone.Changes.Where(c => c.Before is null)], cancellation))
         {
-            return null;
-        }
-
-        var uses = await db.Animals.AsNoTracking().IgnoreAutoIncludes()
-            .Where(a => a.SireId != null || a.DamId != null)
-            .Select(a => new { a.AnimalId, a.Tag, a.SireId, a.DamId })
-            .ToListAsync(cancellation);
-        var possible = await db.PossibleSires.AsNoTracking()
-            .Join(db.Animals, p => p.OffspringId, a => a.AnimalId, (p, a) => new { a.AnimalId, a.Tag, p.SireId })
-            .ToListAsync(cancellation);
-        var statements = await db.Statements.AsNoTracking()
-            .Select(s => new { s.StatementId, s.AnimalId, s.Kind, s.Text })
-            .ToListAsync(cancellation);
-        var links = uses.SelectMany(a => new[] { (a.AnimalId.Value, Parent: a.SireId, a.Tag), (a.AnimalId.Value, Parent: a.DamId, a.Tag) })
-            .Concat(possible.Select(p => (p.AnimalId.Value, Parent: (AnimalId?)p.SireId, p.Tag)))
-            .Where(link => !going.ContainsKey((RecordKind.Animal, link.Value)))
-            .Concat(statements
-                .Where(s => !going.ContainsKey((RecordKind.Statement, s.StatementId.Value)))
-                .Select(s => (s.StatementId.Value, Parent: (AnimalId?)s.AnimalId, Tag: StatementWords.Of(s.Kind, s.Text))))
-            .Concat((await db.Happenings.AsNoTracking().ToListAsync(cancellation))
-                .Where(h => !going.ContainsKey((RecordKind.Happening, h.HappeningId.Value)))
-                .SelectMany(h => new[] { (h.HappeningId.Value, Parent: (AnimalId?)h.AnimalId, Tag: h.ToString()), (h.HappeningId.Value, Parent: h.MateId, Tag: h.ToString()) }));
-        foreach (var season in await db.Seasons.AsNoTracking().ToListAsync(cancellation))
-        {
-            if (season.Animals.FirstOrDefault(a => going.ContainsKey((RecordKind.Animal, a.Animal.Value))) is { } named
-                && !going.ContainsKey((RecordKind.Season, season.KeptSeasonId.Value)))
+            if (!going.ContainsKey(use.By))
             {
-                return new HistoryProblem.StillUsed(undone.DeedId, named.Name, $"the season of {season.Year}");
-            }
-        }
-
-        foreach (var (_, parent, tag) in links)
-        {
-            if (parent is { } id && going.TryGetValue((RecordKind.Animal, id.Value), out var label))
-            {
-                return new HistoryProblem.StillUsed(undone.DeedId, label, tag);
+                return new HistoryProblem.StillUsed(undone.DeedId, going[use.Of], use.Words);
             }
         }
 
@@ -124,13 +89,9 @@ public sealed class UndoDeed(Book book)
     private static async Task<HistoryProblem?> NoLongerAllowedAsync(
         StockContext db, Deed undone, CurrentRecords now, CancellationToken cancellation)
     {
-        // A year has one season; another may have been kept since this one went.
-        foreach (var season in db.Seasons.Local)
+        if (await TakenNames.OfAsync(db, cancellation) is var (label, taken))
         {
-            if (await db.Seasons.AnyAsync(s => s.Year == season.Year && s.KeptSeasonId != season.KeptSeasonId, cancellation))
-            {
-                return new HistoryProblem.NoLongerAllowed(undone.DeedId, season.ToString(), new SeasonProblem.ChangedSince(season.Year));
-            }
+            return new HistoryProblem.NoLongerAllowed(undone.DeedId, label, taken);
         }
 
         var all = await AnimalFacts.LoadAsync(db, cancellation);

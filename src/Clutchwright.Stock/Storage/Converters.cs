@@ -1,8 +1,12 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
+using Clutchwright.Stock.Incubators;
+using Clutchwright.Stock.Photos;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Seasons;
+using Clutchwright.Stock.Settings;
 using Clutchwright.Stock.Statements;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
@@ -20,5 +24,15 @@ internal sealed class KeptSeasonIdConverter() : ValueConverter<KeptSeasonId, Gui
 internal sealed class AdoptedRouteIdConverter() : ValueConverter<AdoptedRouteId, Guid>(id => id.Value, value => new AdoptedRouteId(value));
 
 internal sealed class HappeningIdConverter() : ValueConverter<HappeningId, Guid>(id => id.Value, value => new HappeningId(value));
+
+internal sealed class ClutchIdConverter() : ValueConverter<ClutchId, Guid>(id => id.Value, value => new ClutchId(value));
+
+internal sealed class IncubatorIdConverter() : ValueConverter<IncubatorId, Guid>(id => id.Value, value => new IncubatorId(value));
+
+internal sealed class ReadingIdConverter() : ValueConverter<ReadingId, Guid>(id => id.Value, value => new ReadingId(value));
+
+internal sealed class PhotoIdConverter() : ValueConverter<PhotoId, Guid>(id => id.Value, value => new PhotoId(value));
+
+internal sealed class SettingIdConverter() : ValueConverter<SettingId, Guid>(id => id.Value, value => new SettingId(value));
 
 internal sealed class DeedIdConverter() : ValueConverter<DeedId, long>(id => id.Number, number => new DeedId(number));

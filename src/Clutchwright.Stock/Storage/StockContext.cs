@@ -1,9 +1,13 @@
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
+using Clutchwright.Stock.Incubators;
+using Clutchwright.Stock.Photos;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Seasons;
+using Clutchwright.Stock.Settings;
 using Clutchwright.Stock.Statements;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
@@ -26,6 +30,18 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
 
     public DbSet<Happening> Happenings => Set<Happening>();
 
+    public DbSet<Clutch> Clutches => Set<Clutch>();
+
+    public DbSet<Incubator> Incubators => Set<Incubator>();
+
+    public DbSet<Reading> Readings => Set<Reading>();
+
+    public DbSet<Photo> Photos => Set<Photo>();
+
+    public DbSet<PhotoContent> PhotoContents => Set<PhotoContent>();
+
+    public DbSet<KeptSetting> Settings => Set<KeptSetting>();
+
     public DbSet<Deed> Deeds => Set<Deed>();
 
     public DbSet<Change> Changes => Set<Change>();
@@ -44,15 +60,11 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
         ChangeTracker.DetectChanges();
         var last = await Deeds.MaxAsync(d => (DeedId?)d.DeedId, cancellation);
         var deed = new Deed(new DeedId((last?.Number ?? 0) + 1), when, who, words, undoes);
-        RecordAnimals(deed);
-        Record<Statement>(
-            deed, RecordKind.Statement, s => s.StatementId.Value, e => Snapshots.Write(StatementSnapshot.Original(e)), s => Snapshots.Write(StatementSnapshot.Of(s)), s => s.NewVersion());
-        Record<KeptSeason>(
-            deed, RecordKind.Season, s => s.KeptSeasonId.Value, e => Snapshots.Write(SeasonSnapshot.Original(e)), s => Snapshots.Write(SeasonSnapshot.Of(s)), s => s.NewVersion());
-        Record<AdoptedRoute>(
-            deed, RecordKind.Route, r => r.AdoptedRouteId.Value, e => Snapshots.Write(RouteSnapshot.Original(e)), r => Snapshots.Write(RouteSnapshot.Of(r)), r => r.NewVersion());
-        Record<Happening>(
-            deed, RecordKind.Happening, h => h.HappeningId.Value, e => Snapshots.Write(HappeningSnapshot.Original(e)), h => Snapshots.Write(HappeningSnapshot.Of(h)), h => h.NewVersion());
+        foreach (var form in RecordForms.All)
+        {
+            form.AddChanges(this, deed);
+        }
+
         if (deed.Changes.Count == 0)
         {
             return null;
@@ -76,6 +88,11 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
         configurationBuilder.Properties<KeptSeasonId>().HaveConversion<KeptSeasonIdConverter>();
         configurationBuilder.Properties<AdoptedRouteId>().HaveConversion<AdoptedRouteIdConverter>();
         configurationBuilder.Properties<HappeningId>().HaveConversion<HappeningIdConverter>();
+        configurationBuilder.Properties<ClutchId>().HaveConversion<ClutchIdConverter>();
+        configurationBuilder.Properties<IncubatorId>().HaveConversion<IncubatorIdConverter>();
+        configurationBuilder.Properties<ReadingId>().HaveConversion<ReadingIdConverter>();
+        configurationBuilder.Properties<PhotoId>().HaveConversion<PhotoIdConverter>();
+        configurationBuilder.Properties<SettingId>().HaveConversion<SettingIdConverter>();
         configurationBuilder.Properties<HappeningKind>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<RouteEnding>().HaveConversion<string>().HaveMaxLength(20);
         configurationBuilder.Properties<DeedId>().HaveConversion<DeedIdConverter>();
@@ -96,46 +113,4 @@ internal sealed class StockContext(DbContextOptions<StockContext> options) : DbC
 
     private static InvalidOperationException Bypassed() =>
         new("Changes are saved by RecordAsync, together with their history.");
-
-    private void RecordAnimals(Deed deed)
-    {
-        var sires = ChangeTracker.Entries<PossibleSire>().ToList();
-        var siresChanged = sires.Where(IsChanged).Select(p => p.Entity.OffspringId).ToHashSet();
-        foreach (var entry in ChangeTracker.Entries<Animal>().Where(a => IsChanged(a) || siresChanged.Contains(a.Entity.AnimalId)).ToList())
-        {
-            var own = sires.Where(p => p.Entity.OffspringId == entry.Entity.AnimalId).ToList();
-            var before = entry.State == EntityState.Added
-                ? null
-                : Snapshots.Write(AnimalSnapshot.Original(
-                    entry, own.Where(p => p.State != EntityState.Added).Select(p => p.Entity.SireId)));
-            var after = entry.State == EntityState.Deleted
-                ? null
-                : Snapshots.Write(AnimalSnapshot.Of(
-                    entry.Entity, own.Where(p => p.State != EntityState.Deleted).Select(p => p.Entity.SireId)));
-            if (!string.Equals(before, after, StringComparison.Ordinal))
-            {
-                deed.Add(RecordKind.Animal, entry.Entity.AnimalId.Value, entry.Entity.Tag, before, after);
-                entry.Entity.NewVersion();
-            }
-        }
-    }
-
-    private void Record<T>(
-        Deed deed, RecordKind kind, Func<T, Guid> id, Func<EntityEntry<T>, string> original, Func<T, string> current, Action<T> newVersion)
-        where T : class
-    {
-        foreach (var entry in ChangeTracker.Entries<T>().Where(IsChanged).ToList())
-        {
-            var before = entry.State == EntityState.Added ? null : original(entry);
-            var after = entry.State == EntityState.Deleted ? null : current(entry.Entity);
-            if (!string.Equals(before, after, StringComparison.Ordinal))
-            {
-                deed.Add(kind, id(entry.Entity), entry.Entity.ToString()!, before, after);
-                newVersion(entry.Entity);
-            }
-        }
-    }
-
-    private static bool IsChanged(EntityEntry entry) =>
-        entry.State is EntityState.Added or EntityState.Modified or EntityState.Deleted;
 }

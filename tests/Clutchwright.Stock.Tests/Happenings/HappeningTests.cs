@@ -103,13 +103,66 @@ public sealed class HappeningTests
     }
 
     [Fact]
-    public async Task RecordHappening_EggsOfAMale_IsRefused()
+    public async Task RecordHappening_FolliclesOfAMale_IsRefused()
     {
         using var book = await TestBook.NewAsync();
 
-        var refused = Assert.IsType<HappeningProblem.Refused>((await WriteAsync(book, await book.AddAsync("M", Sex.Male), HappeningKind.Laid, "2024", 6)).Problem);
+        var refused = Assert.IsType<HappeningProblem.Refused>((await WriteAsync(book, await book.AddAsync("M", Sex.Male), HappeningKind.FolliclesMeasured, "2024", 6)).Problem);
 
-        Assert.Equal(new HappeningProblem.NotOfAMale("M", HappeningKind.Laid), Assert.Single(refused.Problems));
+        Assert.Equal(new HappeningProblem.NotOfAMale("M", HappeningKind.FolliclesMeasured), Assert.Single(refused.Problems));
+    }
+
+    [Fact]
+    public async Task WithdrawHappening_WrongWeighing_IsTheMassBeforeAgain()
+    {
+        using var book = await TestBook.NewAsync();
+        var animal = (await book.TryAddAsync(new() { Tag = "A", MassGrams = 1480 })).Expect();
+        var first = (await WriteAsync(book, animal, HappeningKind.Weighed, "2024-03-03", 1540)).Expect();
+        var second = (await WriteAsync(book, animal, HappeningKind.Weighed, "2024-04-03", 15_600)).Expect();
+
+        (await new WithdrawHappening(book.Book).RunAsync(second.HappeningId, TestBook.Who, TestBook.Cancellation)).Expect();
+        Assert.Equal(1540, (await book.FindAsync("A")).Animal.MassGrams);
+
+        (await new WithdrawHappening(book.Book).RunAsync(first.HappeningId, TestBook.Who, TestBook.Cancellation)).Expect();
+        Assert.Equal(1480, (await book.FindAsync("A")).Animal.MassGrams);
+    }
+
+    [Fact]
+    public async Task CorrectHappening_WeighingOfAnEarlierDay_IsTheMassOfTheLatest()
+    {
+        using var book = await TestBook.NewAsync();
+        var animal = await book.AddAsync("A");
+        (await WriteAsync(book, animal, HappeningKind.Weighed, "2024-03-03", 1540)).Expect();
+        var wrong = (await WriteAsync(book, animal, HappeningKind.Weighed, "2024-04-03", 1400)).Expect();
+
+        (await new CorrectHappening(book.Book).RunAsync(
+            wrong.HappeningId, wrong.Version, new() { Kind = HappeningKind.Weighed, When = DateRange.Read("2024-02-03").Expect(), Amount = 1400 }, TestBook.Who, TestBook.Cancellation)).Expect();
+
+        Assert.Equal(1540, (await book.FindAsync("A")).Animal.MassGrams);
+    }
+
+    [Theory]
+    [InlineData(HappeningKind.Sold, AnimalStatus.Sold)]
+    [InlineData(HappeningKind.GivenAway, AnimalStatus.Given)]
+    [InlineData(HappeningKind.Died, AnimalStatus.Died)]
+    public async Task RecordHappening_ItLeft_IsItsStatusUntilTakenBack(HappeningKind kind, AnimalStatus status)
+    {
+        using var book = await TestBook.NewAsync();
+        var animal = (await book.TryAddAsync(new() { Tag = "A", Status = AnimalStatus.ForSale })).Expect();
+
+        var left = (await WriteAsync(book, animal, kind, "2024-03-03", text: "to a friend")).Expect();
+        Assert.Equal(status, (await book.FindAsync("A")).Animal.Status);
+
+        (await new WithdrawHappening(book.Book).RunAsync(left.HappeningId, TestBook.Who, TestBook.Cancellation)).Expect();
+        Assert.Equal(AnimalStatus.ForSale, (await book.FindAsync("A")).Animal.Status);
+    }
+
+    [Fact]
+    public async Task RecordHappening_Laid_IsWrittenAsClutch()
+    {
+        using var book = await TestBook.NewAsync();
+
+        Assert.IsType<HappeningProblem.WrittenAsClutch>((await WriteAsync(book, await book.AddAsync("F", Sex.Female), HappeningKind.Laid, "2024", 6)).Problem);
     }
 
     [Fact]

@@ -1,10 +1,13 @@
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Seasons;
+using Clutchwright.Stock.Settings;
 using Clutchwright.Stock.Statements;
+using Clutchwright.Stock.Tests.Clutches;
 using Clutchwright.Stock.Tests.Happenings;
 using Clutchwright.Stock.Tests.Testing;
 using CsCheck;
@@ -50,7 +53,7 @@ public sealed class UndoTests
     /// undoing the undoings leads forward again.</summary>
     [Fact]
     public async Task RunAsync_AnyDeedsUndoneBackwards_GivesEveryStateAgain() =>
-        await Gen.Int[0, 14].Array[1, 14].SampleAsync(
+        await Gen.Int[0, 20].Array[1, 16].SampleAsync(
             async choices =>
             {
                 using var book = await TestBook.NewAsync();
@@ -245,6 +248,26 @@ public sealed class UndoTests
                 break;
             case 14 when animal is not null && (await new ListHappenings(book.Book).RunAsync(animal.AnimalId, [], 1, TestBook.Cancellation)).Expect() is [{ } line]:
                 (await new WithdrawHappening(book.Book).RunAsync(line.HappeningId, TestBook.Who, TestBook.Cancellation)).Expect();
+                break;
+            case 15 or 16 when all.FirstOrDefault(a => a.Sex == Sex.Female) is { } dam:
+                (await ClutchTests.LayAsync(book, $"C{step}", dam, [.. males], goodEggs: step % 3)).Expect();
+                break;
+            case 17 when (await ClutchTests.ListAsync(book)) is [{ } clutch, ..]:
+                await ClutchTests.HatchAsync(book, clutch.Clutch, $"Y{step}", grams: step % 2 == 0 ? null : 60, isMoreMeant: true);
+                break;
+            case 18 when (await ClutchTests.ListAsync(book)) is [{ } edited, ..]:
+                await new EditClutch(book.Book, TestBook.Check).RunAsync(
+                    edited.Clutch.ClutchId,
+                    edited.Clutch.Version,
+                    edited.Clutch.ToEntry() with { Sires = [.. males.Skip(step % 2).Select(m => m.AnimalId)], Counted = [new("normal", null, step + 1)] },
+                    TestBook.Who,
+                    TestBook.Cancellation);
+                break;
+            case 19 when (await ClutchTests.ListAsync(book)) is [{ } going, ..]:
+                await new BinClutch(book.Book).RunAsync(going.Clutch.ClutchId, TestBook.Who, TestBook.Cancellation);
+                break;
+            case 20:
+                (await new KeepSetting(book.Book).RunAsync("label-size", $"{{\"mm\":{step}}}", "Set the size of labels", TestBook.Who, TestBook.Cancellation)).Expect();
                 break;
         }
     }

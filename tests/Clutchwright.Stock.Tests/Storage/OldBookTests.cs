@@ -29,7 +29,7 @@ public sealed class OldBookTests
 
             Assert.Equal(["D", "H1", "R", "S"], animals.Select(a => a.Tag));
             Assert.Equal(2, animals[1].PossibleSires.Count);
-            Assert.Equal(["told: 66% het Clown", "ruled out: Pied"], animals[0].Statements.Select(s => s.ToString()).Skip(1));
+            Assert.Equal(["looked at, shows nothing", "ruled out: Pied", "told: 66% het Clown"], animals[0].Statements.Select(s => s.ToString()).Order(StringComparer.Ordinal));
             Assert.Equal(3, deeds.Count);
             await using var db = book.NewContext();
             Assert.Empty(db.Seasons);

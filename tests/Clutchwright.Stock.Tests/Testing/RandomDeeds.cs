@@ -2,11 +2,14 @@ using System.Globalization;
 using System.Text;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Import;
+using Clutchwright.Stock.Photos;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Seasons;
+using Clutchwright.Stock.Settings;
 using Clutchwright.Stock.Statements;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -30,7 +33,8 @@ internal sealed class RandomDeeds
         _deeds =
         [
             AddAsync, AddAsync, AddAsync, EditAsync, EditAsync, BinAsync, RestoreAsync, SayAsync, SayAsync, WithdrawAsync,
-            WriteAsync, WriteAsync, WriteAsync, CorrectAsync, TakeBackAsync, SeasonAsync, AdoptAsync, EndAsync, ImportAsync, UndoAsync, UndoAsync,
+            WriteAsync, WriteAsync, WriteAsync, CorrectAsync, TakeBackAsync, SeasonAsync, AdoptAsync, EndAsync, ImportAsync,
+            LayAsync, LayAsync, EditClutchAsync, HatchAsync, HatchAsync, BinClutchAsync, SetAsync, PhotographAsync, UndoAsync, UndoAsync,
         ];
     }
 
@@ -195,6 +199,83 @@ internal sealed class RandomDeeds
         }
 
         return (await new ImportAnimals(_book, TestBook.Check).RunAsync(AnimalFile.Read(rows.ToString()), "random.csv", TestBook.Who, Cancellation)).Problem;
+    }
+
+    private ClutchEntry ClutchOf(List<Animal> here, string tag) => new()
+    {
+        Tag = tag,
+        DamId = Of(here).AnimalId,
+        Sires = [.. here.OrderBy(_ => _random.Next()).Take(_random.Next(3)).Select(a => a.AnimalId)],
+        Laid = Day(),
+        GoodEggs = Chance(0.7) ? _random.Next(1, 12) : null,
+        Slugs = Chance(0.3) ? _random.Next(4) : null,
+        MassGrams = Chance(0.3) ? _random.Next(100, 900) / 4.0 : null,
+        Counted = Chance(0.3) ? [new CountedYoung("normal", null, _random.Next(1, 5))] : [],
+        Notes = Chance(0.3) ? Of(Genes) : "",
+    };
+
+    private static async Task<List<Clutch>> ClutchesAsync(StockContext db) =>
+        await db.Clutches.AsNoTracking().OrderBy(c => c.ClutchId).ToListAsync(Cancellation);
+
+    private async Task<Problem?> LayAsync(StockContext db) =>
+        await AnimalsAsync(db) is { Count: > 0 } here
+            ? (await new RecordLaying(_book, TestBook.Check).RunAsync(ClutchOf(here, Chance(0.8) ? Name("C") : "C"), TestBook.Who, Cancellation)).Problem
+            : new AnimalProblem.NotFound(default);
+
+    private async Task<Problem?> EditClutchAsync(StockContext db) =>
+        await ClutchesAsync(db) is { Count: > 0 } clutches && Of(clutches) is var clutch && await AnimalsAsync(db) is { Count: > 0 } here
+            ? (await new EditClutch(_book, TestBook.Check).RunAsync(
+                clutch.ClutchId, clutch.Version, ClutchOf(here, Chance(0.5) ? clutch.Tag : Name("C")) with { Laid = clutch.Laid }, TestBook.Who, Cancellation)).Problem
+            : new ClutchProblem.NotFound("");
+
+    private async Task<Problem?> HatchAsync(StockContext db) =>
+        await ClutchesAsync(db) is { Count: > 0 } clutches && Of(clutches) is var clutch
+            ? (await new RecordHatchling(_book, TestBook.Check).RunAsync(
+                clutch.ClutchId,
+                new()
+                {
+                    AnimalId = AnimalId.New(),
+                    Tag = Name("H"),
+                    Hatched = DateRange.Read("2026-03").Expect(),
+                    Statements = [Statement()],
+                    MassGrams = Chance(0.5) ? 60 : null,
+                    IsMoreMeant = Chance(0.5),
+                },
+                TestBook.Who,
+                Cancellation)).Problem
+            : new ClutchProblem.NotFound("");
+
+    private async Task<Problem?> BinClutchAsync(StockContext db) =>
+        await ClutchesAsync(db) is { Count: > 0 } clutches && Of(clutches) is var clutch
+            ? (clutch.BinnedAt is null
+                ? await new BinClutch(_book).RunAsync(clutch.ClutchId, TestBook.Who, Cancellation)
+                : await new BinClutch(_book).RestoreAsync(clutch.ClutchId, TestBook.Who, Cancellation)).Problem
+            : new ClutchProblem.NotFound("");
+
+    private async Task<Problem?> SetAsync(StockContext db) =>
+        (await new KeepSetting(_book).RunAsync(Of(["label-size", "units"]), $$"""{"value":{{_random.Next(5)}}}""", "Set something", TestBook.Who, Cancellation)).Problem;
+
+    // Written as the deed will: the picture once, however many photos have it.
+    private async Task<Problem?> PhotographAsync(StockContext db)
+    {
+        if (await AnimalsAsync(db) is not { Count: > 0 } here)
+        {
+            return new AnimalProblem.NotFound(default);
+        }
+
+        var picture = new byte[_random.Next(1, 60_000)];
+        _random.NextBytes(picture);
+        var digest = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(picture));
+        return (await _book.WriteAsync<Photo>(
+            async writing =>
+            {
+                writing.Add(new PhotoContent(digest, picture, picture[..1]));
+                var photo = new Photo(PhotoId.New(), Of(here).AnimalId, digest, new(picture, picture.AsMemory(0, 1), 4, 3, Chance(0.5) ? Day() : null, Name("photo ")));
+                writing.Add(photo);
+                await writing.RecordAsync(TestBook.Who, "Added a photo", _book.Now, Cancellation);
+                return photo;
+            },
+            Cancellation)).Problem;
     }
 
     // The latest half the time, so that undoings are undone; else any, which the book mostly refuses.

@@ -6,6 +6,7 @@ using Clutchwright.Stock.History;
 using Clutchwright.Stock.Import;
 using Clutchwright.Stock.Statements;
 using Clutchwright.Stock.Storage;
+using Xunit;
 
 namespace Clutchwright.Stock.Tests.Testing;
 
@@ -129,11 +130,16 @@ internal sealed class TestBook : IDisposable
     public async Task<string> StateAsync()
     {
         await using var db = Book.NewContext();
-        var animals = db.Animals.AsEnumerable().Select(a => Snapshots.Write(AnimalSnapshot.Of(a, a.PossibleSireIds)));
-        var statements = db.Statements.AsEnumerable().Select(s => Snapshots.Write(StatementSnapshot.Of(s)));
-        var seasons = db.Seasons.AsEnumerable().Select(s => Snapshots.Write(SeasonSnapshot.Of(s)));
-        var routes = db.Routes.AsEnumerable().Select(r => Snapshots.Write(RouteSnapshot.Of(r)));
-        return string.Join('\n', animals.Concat(statements).Concat(seasons).Concat(routes).Concat(db.Happenings.AsEnumerable().Select(h => Snapshots.Write(HappeningSnapshot.Of(h)))).Order(StringComparer.Ordinal));
+        var records = new object[][]
+        {
+            [.. db.Animals], [.. db.Statements], [.. db.Seasons], [.. db.Routes], [.. db.Happenings], [.. db.Clutches], [.. db.Incubators], [.. db.Readings], [.. db.Photos], [.. db.Settings],
+        };
+        Assert.Equal(Enum.GetValues<RecordKind>().Length, records.Length);
+        return string.Join('\n', records.Zip(
+                [RecordKind.Animal, RecordKind.Statement, RecordKind.Season, RecordKind.Route, .. Enum.GetValues<RecordKind>()[4..]],
+                (of, kind) => of.Select(RecordForms.Of(kind).Write))
+            .SelectMany(texts => texts)
+            .Order(StringComparer.Ordinal));
     }
 
     public void Dispose()
