@@ -25,8 +25,19 @@ public sealed class BackUp
     public Task<Answer<BackupDone>> RunAsync(string? file, CancellationToken cancel) =>
         RunAsync(file ?? NewFile(BackupReason.ByHand), "file", cancel);
 
-    /// <summary>A name for a backup made now.</summary>
-    internal string NewFile(BackupReason reason) => Path.Combine(_settings.Folder, BackupName.Of(_clock.GetLocalNow().DateTime, reason));
+    /// <summary>A name for a backup made now; of two in one second the other is called after the next.</summary>
+    internal string NewFile(BackupReason reason)
+    {
+        var local = _clock.GetLocalNow().DateTime;
+        string file;
+        do
+        {
+            file = Path.Combine(_settings.Folder, BackupName.Of(local, reason));
+            local = local.AddSeconds(1);
+        }
+        while (File.Exists(file));
+        return file;
+    }
 
     internal async Task<Answer<BackupDone>> RunAsync(string file, string where, CancellationToken cancel)
     {

@@ -22,17 +22,17 @@ internal static class BackupEndpoints
         endpoints.MapPost("/book/backup", async (BackUp backUp, [FromForm] string? to, HttpContext context, CancellationToken cancel) =>
         {
             var answer = await backUp.RunAsync(null, cancel);
-            return answer.Value is not { } made ? Refused(answer.Problems)
+            return answer.Value is not { } made ? (IResult)Refused(answer.Problems)
                 : to == "download" ? Sent(made.File)
                 : Results.LocalRedirect($"{Place}?made={Uri.EscapeDataString(Path.GetFileName(made.File))}");
         });
         endpoints.MapPost("/book/download", (BackupSettings settings, [FromForm] string name) =>
-            InFolder(settings, name) is { } file ? Sent(file) : Refused([new("file", "That backup is not there any more.")]));
+            InFolder(settings, name) is { } file ? Sent(file) : (IResult)Refused([new("file", "That backup is not there any more.")]));
         endpoints.MapPost("/book/upload", async (UploadedBackups uploads, TimeProvider clock, IFormFile? file, CancellationToken cancel) =>
             {
                 if (file is not { Length: > 0 })
                 {
-                    return Refused([new("file", "Choose the file of a backup.")]);
+                    return (IResult)Refused([new("file", "Choose the file of a backup.")]);
                 }
 
                 await using var sent = file.OpenReadStream();
@@ -45,7 +45,7 @@ internal static class BackupEndpoints
         {
             if (Source(uploads, settings, upload, name) is not { } file)
             {
-                return Refused([new("file", "That backup is not there any more. Send it again.")]);
+                return (IResult)Refused([new("file", "That backup is not there any more. Send it again.")]);
             }
 
             var answer = await restore.RunAsync(file, mark, cancel);
@@ -77,6 +77,6 @@ internal static class BackupEndpoints
     private static IResult Sent(string file) =>
         Results.File(file, "application/vnd.sqlite3", Path.GetFileName(file));
 
-    private static IResult Refused(IReadOnlyList<AskedWrongly> problems) =>
-        new RazorComponentResult<RefusedDocument>(new { Problems = problems, Back = Place }) { StatusCode = StatusCodes.Status409Conflict };
+    private static RazorComponentResult<RefusedDocument> Refused(IReadOnlyList<AskedWrongly> problems) =>
+        new(new { Problems = problems, Back = Place }) { StatusCode = StatusCodes.Status409Conflict };
 }

@@ -11,7 +11,7 @@ internal sealed class UploadedBackups(string dataFolder)
     public async Task<Guid> TakeAsync(Stream sent, DateTimeOffset now, CancellationToken cancel)
     {
         Directory.CreateDirectory(_folder);
-        foreach (var old in new DirectoryInfo(_folder).GetFiles("*.upload").Where(f => now - f.LastWriteTimeUtc > Kept))
+        foreach (var old in new DirectoryInfo(_folder).GetFiles("*.upload").Where(f => now.UtcDateTime - f.LastWriteTimeUtc > Kept))
         {
             old.Delete();
         }

@@ -190,7 +190,7 @@ public sealed class KilledServerTests(ITestOutputHelper output) : IDisposable
             .Concat(animals.SelectMany(a => a.Statements).Select(s => $"statement {s.By}"))
             .Concat((await new ListHappenings(book).RunAsync(null, [], 1_000_000, CancellationToken.None)).Expect().Select(h => $"log {h.Text}"))
             .ToHashSet(StringComparer.Ordinal);
-        Assert.Empty(_acknowledged.Where(done => !there.Contains(done)));
+        Assert.DoesNotContain(_acknowledged, done => !there.Contains(done));
 
         // An animal comes with what is seen and told of it, all three or none.
         Assert.All(animals, animal => Assert.Equal(2, animal.Statements.Count(s => s.By is null)));

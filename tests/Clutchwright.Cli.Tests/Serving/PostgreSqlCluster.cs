@@ -18,7 +18,7 @@ internal sealed class PostgreSqlCluster : IDisposable
     private string Database => Path.Combine(_folder, "data");
 
     /// <summary>The connection string of a database; the socket's folder is the host.</summary>
-    public string For(string database) => $"Host={_folder};Username=postgres;Database={database};Timeout=30";
+    public string For(string database, string user = "postgres") => $"Host={_folder};Username={user};Database={database};Timeout=30";
 
     /// <summary>Makes and starts one; <c>null</c> where there is no PostgreSQL, or nobody but root to run it.</summary>
     public static PostgreSqlCluster? TryStart()
@@ -44,6 +44,15 @@ internal sealed class PostgreSqlCluster : IDisposable
         cluster.Restart();
         cluster.AsPostgres("createdb", "-h", folder, "-U", "postgres", "book");
         return cluster;
+    }
+
+    /// <summary>Makes a user who has to give a password, and owns what is in the database.</summary>
+    public void AskForPasswords(string user, string password)
+    {
+        AsPostgres("psql", "-h", _folder, "-U", "postgres", "-c", $"CREATE ROLE {user} LOGIN PASSWORD '{password}'", "-c", $"ALTER DATABASE book OWNER TO {user}");
+        var rules = Path.Combine(Database, "pg_hba.conf");
+        File.WriteAllText(rules, $"local all {user} scram-sha-256\n{File.ReadAllText(rules)}");
+        AsPostgres("pg_ctl", "-D", Database, "reload");
     }
 
     /// <summary>Kills every process of the server at once, as if the machine stopped.</summary>
