@@ -31,6 +31,12 @@ internal static class Links
     /// <summary>What happened, to one animal or to all.</summary>
     public static string Log(string? tag) => With("/log", ("animal", tag));
 
+    /// <summary>The page of a clutch. Tags that name another page of the clutches have a longer address.</summary>
+    public static string Clutch(string tag) => tag is "new" or "bin" or "ids" or "clutch" ? $"/clutches/clutch/{Escape(tag)}" : $"/clutches/{Escape(tag)}";
+
+    /// <summary>Where the young of a clutch are entered.</summary>
+    public static string Hatch(string tag) => $"{Clutch(tag)}/hatch";
+
     /// <summary>How a route stands that is followed.</summary>
     public static string Followed(Guid id) => With("/route", ("for", id.ToString("N")));
 
