@@ -132,7 +132,7 @@ public static class DeskServices
     private static void AddBackups(this IServiceCollection services, string dataFolder, BackupSettings settings)
     {
         services.AddSingleton(settings);
-        services.AddSingleton(p => new KeepBackups(new(p.GetRequiredService<OpenBook>), settings, p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new KeepBackups(new(p.GetRequiredService<OpenBook>, LazyThreadSafetyMode.PublicationOnly), settings, p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new BackUp(p.GetRequiredService<OpenBook>(), settings, p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ShowBook(p.GetRequiredService<OpenBook>(), settings, p.GetRequiredService<KeepBackups>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new RestoreStock(p.GetRequiredService<OpenBook>(), p.GetRequiredService<BackUp>(), dataFolder, p.GetRequiredService<TimeProvider>()));

@@ -68,6 +68,7 @@ public sealed class KeepBackups
             }
 
             Failure = null;
+            SweepUnfinished();
             foreach (var old in TooOld(ShowBook.InFolder(_settings.Folder, _clock), _settings))
             {
                 File.Delete(old.File);
@@ -75,8 +76,9 @@ public sealed class KeepBackups
 
             return made.Value.File;
         }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or DeskClosedException)
+        catch (Exception exception) when (exception is not OperationCanceledException)
         {
+            // Whatever it was, the app goes on; the page tells.
             return Failed(exception.Message);
         }
     }
@@ -95,6 +97,16 @@ public sealed class KeepBackups
             .Select(b => b.Backup.Name)
             .ToHashSet(StringComparer.Ordinal);
         return [.. made.Select(b => b.Backup).Where(b => !kept.Contains(b.Name))];
+    }
+
+    // A program that was killed while it made a backup leaves what was done of it.
+    private void SweepUnfinished()
+    {
+        var dayAgo = _clock.GetUtcNow().UtcDateTime.AddDays(-1);
+        foreach (var file in new DirectoryInfo(_settings.Folder).GetFiles($".*{BackupBook.Extension}.*.part").Where(f => f.LastWriteTimeUtc < dayAgo))
+        {
+            file.Delete();
+        }
     }
 
     private string? Failed(string why)

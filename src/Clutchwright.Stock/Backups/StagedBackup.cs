@@ -7,6 +7,8 @@ namespace Clutchwright.Stock.Backups;
 /// The file it was copied from is not touched.</summary>
 public sealed class StagedBackup : IDisposable
 {
+    private const string Beginning = "restoring-";
+
     private readonly string _folder;
 
     private StagedBackup(string file, string folder, Book book, BookContents contents)
@@ -33,7 +35,7 @@ public sealed class StagedBackup : IDisposable
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(file);
         var path = Path.GetFullPath(file);
-        var folder = Path.Combine(Path.GetFullPath(workFolder), $"restoring-{Guid.CreateVersion7():N}");
+        var folder = Path.Combine(Path.GetFullPath(workFolder), $"{Beginning}{Guid.CreateVersion7():N}");
         Book? book = null;
         var isKept = false;
         try
@@ -43,6 +45,7 @@ public sealed class StagedBackup : IDisposable
                 return new BackupProblem.NotABackup(path, "it does not begin as one");
             }
 
+            SweepLeftOver(workFolder, clock);
             Directory.CreateDirectory(folder);
             var copy = Path.Combine(folder, Book.FileName);
             var isWhole = await CopyAsync(path, copy, cancellation);
@@ -117,6 +120,19 @@ public sealed class StagedBackup : IDisposable
         await using var command = connection.CreateCommand();
         command.CommandText = "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name IN ('Animals', 'Deeds', '__EFMigrationsHistory')";
         return await command.ExecuteScalarAsync(cancellation) is 3L ? null : "it holds no book";
+    }
+
+    // A program that was killed leaves its copy.
+    private static void SweepLeftOver(string workFolder, TimeProvider clock)
+    {
+        var dayAgo = clock.GetUtcNow().UtcDateTime.AddDays(-1);
+        foreach (var left in Directory.Exists(workFolder) ? new DirectoryInfo(workFolder).GetDirectories(Beginning + "*") : [])
+        {
+            if (left.LastWriteTimeUtc < dayAgo)
+            {
+                TakeAway(left.FullName);
+            }
+        }
     }
 
     private static void TakeAway(string folder)
