@@ -11,8 +11,8 @@ namespace Clutchwright.Cli.Tests.Serving;
 [Collection(nameof(KilledServerTests))]
 public sealed class KilledRestoreTests(ITestOutputHelper output) : IDisposable
 {
-    private const int Kills = 6;
-    private const int Animals = 1500;
+    private const int Kills = 4;
+    private const int Animals = 500;
 
     private readonly string _home = Directory.CreateTempSubdirectory("clutchwright-kill-").FullName;
 

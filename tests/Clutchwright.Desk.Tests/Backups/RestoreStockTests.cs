@@ -21,7 +21,7 @@ public sealed class RestoreStockTests
 
         Assert.Empty((await desk.Get<RestoreStock>().RunAsync(backup.File, preview.Mark, Cancel)).Problems);
         Assert.Equal(["A"], (await desk.Get<ListAnimals>().RunAsync(new AnimalsQuestion(), Cancel)).Animals.Select(a => a.Tag));
-        await AddAsync(desk, "B", told: "100% het Axanthic");
+        await AddAsync(desk, "B", told: "100% het Clown");
         var (after, now) = (await desk.Get<ShowToday>().StockAsOfAsync(Cancel), await CarriesAsync(desk, "B"));
 
         // The same number, another deed.
