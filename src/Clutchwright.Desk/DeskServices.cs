@@ -11,6 +11,7 @@ using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Looks;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
+using Clutchwright.Desk.Photos;
 using Clutchwright.Desk.Proofs;
 using Clutchwright.Desk.Routes;
 using Clutchwright.Desk.Season;
@@ -38,7 +39,7 @@ public static class DeskServices
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton(_ => Open(catalogueFolder));
         services.AddSingleton(provider => OpenStock(place, provider.GetRequiredService<TimeProvider>()));
-        services.AddSingleton(p => new StockBeliefs(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new StockBeliefs(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<TimeProvider>()));
 
         services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new RankPairs(
@@ -71,6 +72,7 @@ public static class DeskServices
             p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ListHappenings(p.GetRequiredService<OpenBook>()));
         services.AddSingleton(p => new WriteHappening(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<WriteClutch>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new AnimalPhotos(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<ListDeeds>()));
         services.AddSingleton(p => new Clutches.ListClutches(p.GetRequiredService<OpenBook>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ShowClutch(
             p.GetRequiredService<OpenBook>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<HoldbackAdvice>(), p.GetRequiredService<TimeProvider>()));

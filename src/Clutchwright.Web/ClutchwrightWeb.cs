@@ -7,6 +7,7 @@ using Clutchwright.Web.Deeds;
 using Clutchwright.Web.Hosting;
 using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
+using Clutchwright.Web.Photos;
 using Clutchwright.Web.Routes;
 using Clutchwright.Web.Season;
 using Clutchwright.Web.Words;
@@ -54,6 +55,7 @@ public static class ClutchwrightWeb
         app.MapCompletion();
         app.MapDeeds();
         app.MapBackups();
+        app.MapPhotos();
         app.MapSeen();
         app.MapChart();
         app.MapHealthChecks("/healthz");

@@ -37,6 +37,12 @@ internal static class Links
     /// <summary>Where the young of a clutch are entered.</summary>
     public static string Hatch(string tag) => $"{Clutch(tag)}/hatch";
 
+    /// <summary>The photos of an animal.</summary>
+    public static string Photos(string tag) => $"{Animal(tag)}/photos";
+
+    /// <summary>A picture.</summary>
+    public static string Photo(string digest, bool small) => small ? $"/photos/{digest}/small.jpg" : $"/photos/{digest}.jpg";
+
     /// <summary>How a route stands that is followed.</summary>
     public static string Followed(Guid id) => With("/route", ("for", id.ToString("N")));
 

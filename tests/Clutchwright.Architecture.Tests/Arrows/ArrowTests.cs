@@ -9,6 +9,7 @@ public sealed class ArrowTests
     private static readonly Dictionary<string, int> Floors = new(StringComparer.Ordinal)
     {
         ["Clutchwright.Genetics"] = 0,
+        ["Clutchwright.Pictures"] = 0,
         ["Clutchwright.Pedigrees"] = 1,
         ["Clutchwright.Catalogue"] = 1,
         ["Clutchwright.Planning"] = 2,
@@ -82,6 +83,12 @@ public sealed class ArrowTests
     [MemberData(nameof(Engines))]
     public void Engine_TakesNoPackageButPlanningItsSolver(string engine) =>
         Assert.Equal(engine == "Clutchwright.Planning" ? ["Google.OrTools", "Google.Protobuf"] : [], Named(engine).Packages);
+
+    [Fact]
+    public void Photos_AreReadByPicturesOnly() =>
+        Assert.Equal(
+            ["Clutchwright.Pictures"],
+            Checkout.Projects.Where(p => p.TypesUsed().Any(t => t.StartsWith("SkiaSharp.", StringComparison.Ordinal) || t.StartsWith("MetadataExtractor.", StringComparison.Ordinal))).Select(p => p.Name));
 
     [Fact]
     public void Solver_IsCalledByOneTypeOfPlanning()
