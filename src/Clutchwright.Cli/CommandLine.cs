@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.Data.Common;
 using Clutchwright.Cli.Animals;
+using Clutchwright.Cli.Backups;
 using Clutchwright.Cli.Carry;
 using Clutchwright.Cli.Clutches;
 using Clutchwright.Cli.Crosses;
@@ -34,6 +35,7 @@ internal static class CommandLine
             KinCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
+            BookCommand.Create(common, terminal),
             ProofCommand.Create(common, terminal),
             RouteCommand.Create(common, terminal),
             SeasonCommand.Create(common, terminal),
@@ -71,6 +73,10 @@ internal static class CommandLine
         catch (Exception failure) when (failure is DeskClosedException or IOException or UnauthorizedAccessException or DbException)
         {
             return terminal.CouldNot(failure.Message);
+        }
+        catch (SettingUnreadableException wrong)
+        {
+            return terminal.AskedWrongly(wrong.Message);
         }
         catch (OperationCanceledException)
         {

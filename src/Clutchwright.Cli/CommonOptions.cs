@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Clutchwright.Desk;
+using Clutchwright.Desk.Backups;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Clutchwright.Cli;
@@ -76,6 +77,6 @@ internal sealed class CommonOptions
     }
 
     /// <summary>Opens the questions of the desk over the asked catalogue and data folder.</summary>
-    public ServiceProvider Open(ParseResult asked) =>
-        new ServiceCollection().AddDesk(CatalogueFolder(asked), DataFolder(asked), Database(asked)).BuildServiceProvider();
+    public ServiceProvider Open(ParseResult asked, BackupSettings? backups = null) =>
+        new ServiceCollection().AddDesk(CatalogueFolder(asked), DataFolder(asked), Database(asked), backups).BuildServiceProvider();
 }

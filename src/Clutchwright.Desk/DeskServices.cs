@@ -1,6 +1,7 @@
 using Clutchwright.Catalogue;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Calendar;
+using Clutchwright.Desk.Backups;
 using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Clutches;
@@ -32,8 +33,9 @@ public static class DeskServices
     /// <param name="catalogueFolder">The species' folder.</param>
     /// <param name="dataFolder">The keeper's folder, which holds the book unless a database does.</param>
     /// <param name="database">The connection string of a PostgreSQL database that holds the book; <c>null</c>: the folder does.</param>
+    /// <param name="backups">Where backups go, and when they are made; <c>null</c>: into the data folder, and none by itself.</param>
     /// <remarks>What cannot be opened is told by a <see cref="DeskClosedException"/> from the question that needed it.</remarks>
-    public static IServiceCollection AddDesk(this IServiceCollection services, string catalogueFolder, string dataFolder, string? database = null)
+    public static IServiceCollection AddDesk(this IServiceCollection services, string catalogueFolder, string dataFolder, string? database = null, BackupSettings? backups = null)
     {
         var place = database is null ? BookPlace.InFolder(dataFolder) : BookPlace.OnPostgreSql(database);
         services.TryAddSingleton(TimeProvider.System);
@@ -142,7 +144,18 @@ public static class DeskServices
         services.AddSingleton(p => new ImportStock(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ExportStock(p.GetRequiredService<OpenBook>()));
         services.AddSingleton(p => new LoadDemo(p.GetRequiredService<ImportStock>()));
+        services.AddBackups(dataFolder, backups ?? BackupSettings.In(dataFolder));
         return services;
+    }
+
+    private static void AddBackups(this IServiceCollection services, string dataFolder, BackupSettings settings)
+    {
+        services.AddSingleton(settings);
+        services.AddSingleton(p => new KeepBackups(new(p.GetRequiredService<OpenBook>, LazyThreadSafetyMode.PublicationOnly), settings, p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new BackUp(p.GetRequiredService<OpenBook>(), settings, p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ShowBook(p.GetRequiredService<OpenBook>(), settings, p.GetRequiredService<KeepBackups>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new RestoreStock(p.GetRequiredService<OpenBook>(), p.GetRequiredService<BackUp>(), dataFolder, p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new CheckStock(p.GetRequiredService<OpenBook>()));
     }
 
     private static OpenCatalogue Open(string folder)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Backups;
 using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
@@ -37,6 +38,7 @@ public static class ProblemWords
         SeasonProblem season => Of(season),
         HappeningProblem happening => Of(happening),
         RouteProblem route => Of(route),
+        BackupProblem backup => Of(backup),
         ClutchProblem clutch => Of(clutch),
         IncubatorProblem incubator => Of(incubator),
         PhotoProblem photo => Of(photo),
@@ -242,6 +244,7 @@ public static class ProblemWords
             $"Changed since deed {p.Deed}: {string.Join("; ", p.Records.Take(5).Select(Of))}{(p.Records.Count > 5 ? "; and more" : "")}.",
             "Undo the later deeds first."),
         HistoryProblem.StillUsed p => new($"{p.Label} is named by {p.UsedBy} now.", "Undo what was entered since first."),
+        HistoryProblem.NameTaken p => new($"Another {p.Name} was kept since."),
         HistoryProblem.NoLongerAllowed p => new($"{p.Label} cannot be as it was before deed {p.Deed}. {Say(p.Because)}"),
         _ => new(problem.ToString()),
     };
@@ -312,6 +315,19 @@ public static class ProblemWords
         StorageProblem.ServerNotDurable p => new(
             $"{p.Place} could lose in a power cut what was saved: {string.Join(", ", p.Settings)} {(p.Settings.Count == 1 ? "is" : "are")} off.",
             "Turn it on in the settings of the server."),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(BackupProblem problem) => problem switch
+    {
+        BackupProblem.FileThere p => new($"{p.File} is there already.", "Give the backup another name."),
+        BackupProblem.FileUnusable p => new($"{p.File} cannot be used: {p.Reason.TrimEnd('.')}."),
+        BackupProblem.NotAsTheBook p => new($"What was written to {p.File} is not what it was copied from ({string.Join(", ", p.Tables)}); it was not kept.", "See whether the disk is sound."),
+        BackupProblem.NotABackup p => new($"{p.File} is no backup of a book, or is damaged: {p.Reason.TrimEnd('.')}."),
+        BackupProblem.MadeByNewerProgram p => new($"{p.File} was made by a newer version of this program.", "Use that version."),
+        BackupProblem.BookChanged p => new(
+            p.Last is null ? "The book was emptied meanwhile." : $"Something was done to the book meanwhile: deed {p.Last.Number}, \"{p.Last.Words}\".",
+            "Look at what would be lost again."),
         _ => new(problem.ToString()),
     };
 

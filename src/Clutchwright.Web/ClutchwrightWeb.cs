@@ -1,5 +1,7 @@
 using Clutchwright.Desk;
+using Clutchwright.Desk.Backups;
 using Clutchwright.Web.Assets;
+using Clutchwright.Web.Backups;
 using Clutchwright.Web.Calendar;
 using Clutchwright.Web.Carry;
 using Clutchwright.Web.Deeds;
@@ -27,8 +29,9 @@ public static class ClutchwrightWeb
     /// <param name="catalogueFolder">The species' folder.</param>
     /// <param name="dataFolder">The keeper's data folder; made if it is not there.</param>
     /// <param name="database">The connection string of a PostgreSQL database that holds the book; <c>null</c>: the data folder does.</param>
+    /// <param name="backups">Where backups go, and when they are made; <c>null</c>: into the data folder, and none by itself.</param>
     /// <exception cref="OpenAddressException">An address was asked for that other machines can reach.</exception>
-    public static WebApplication Build(string[] args, string catalogueFolder, string dataFolder, string? database = null)
+    public static WebApplication Build(string[] args, string catalogueFolder, string dataFolder, string? database = null, BackupSettings? backups = null)
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
@@ -37,10 +40,12 @@ public static class ClutchwrightWeb
             ContentRootPath = AppContext.BaseDirectory,
         });
         builder.ListenOnLoopbackOnly();
-        builder.Services.AddDesk(catalogueFolder, dataFolder, database);
+        builder.Services.AddDesk(catalogueFolder, dataFolder, database, backups);
         builder.Services.AddRazorComponents();
         builder.Services.AddWords();
         builder.Services.AddHosting(dataFolder);
+        builder.Services.AddHostedService<DailyBackup>();
+        builder.Services.AddSingleton(new UploadedBackups(dataFolder));
         builder.Services.AddSingleton<AssetShelf>();
         builder.Services.AddSingleton(typeof(KeptAnswers<>));
         builder.Services.AddSingleton<RouteAnswers>();
@@ -52,6 +57,7 @@ public static class ClutchwrightWeb
         app.MapAssets();
         app.MapCompletion();
         app.MapDeeds();
+        app.MapBackups();
         app.MapPhotos();
         app.MapSeen();
         app.MapChart();

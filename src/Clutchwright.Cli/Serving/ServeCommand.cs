@@ -1,6 +1,8 @@
 using System.CommandLine;
+using Clutchwright.Cli.Backups;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Backups;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Web;
 using Clutchwright.Web.Hosting;
@@ -29,9 +31,21 @@ internal static class ServeCommand
             Description = $"Where to listen; several with ';' between. Default: {ClutchwrightWeb.DefaultUrl}",
             HelpName = "ADDRESSES",
         };
-        var command = new Command("serve", "Start the web app.") { urls };
+        var folder = new Option<string?>("--backup-folder") { Description = "Where backups go. Default: backups in the data folder.", HelpName = "DIR" };
+        var hour = new Option<string?>("--backup-hour")
+        {
+            Description = $"After which hour of the day a backup is made if anything was done since the last, or 'off'. Default: {BackupSettings.UsualHour}",
+            HelpName = "HOUR",
+        };
+        var keep = new Option<string?>("--backup-keep")
+        {
+            Description = $"Of how many days, weeks and months the last backup is kept. Default: {BackupSettings.UsualKeep}",
+            HelpName = "D,W,M",
+        };
+        var command = new Command("serve", "Start the web app.") { urls, folder, hour, keep };
         command.SetAction(async (asked, cancel) =>
         {
+            var backups = BackupVariables.Read(common.DataFolder(asked), asked.GetValue(folder), asked.GetValue(hour), asked.GetValue(keep));
             WebApplication built;
             try
             {
@@ -39,7 +53,8 @@ internal static class ServeCommand
                     asked.GetValue(urls) is { } listen ? [.. Quiet, $"--urls={listen}"] : Quiet,
                     common.CatalogueFolder(asked),
                     common.DataFolder(asked),
-                    common.Database(asked));
+                    common.Database(asked),
+                    backups);
             }
             catch (Exception wrong) when (wrong is OpenAddressException or FormatException)
             {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Genetics.Loci;
 
@@ -15,8 +16,12 @@ public sealed class ShowToday
         _deeds = deeds;
     }
 
-    /// <summary>The number of the last deed that changed an animal or what is said of one; 0: none did. What was reckoned of the stock holds until it changes.</summary>
-    public async Task<long> StockAsOfAsync(CancellationToken cancel) => (await _beliefs.ReadAsync(cancel)).Latest.Number;
+    /// <summary>A mark of the last deed that changed an animal or what is said of one. What was reckoned of the stock holds until it changes.</summary>
+    public async Task<string> StockAsOfAsync(CancellationToken cancel)
+    {
+        var (deed, when) = (await _beliefs.ReadAsync(cancel)).Mark;
+        return string.Create(CultureInfo.InvariantCulture, $"{deed.Number}-{when.Ticks}");
+    }
 
     /// <summary>Counts the animals in the room, and lists the latest deeds.</summary>
     public async Task<TodayAnswer> RunAsync(CancellationToken cancel)

@@ -23,7 +23,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue, TimeP
     public async Task<StockState> ReadAsync(CancellationToken cancel)
     {
         var latest = await LatestAsync(cancel);
-        if (_state is { } known && known.Latest == latest)
+        if (_state is { } known && known.Mark == latest)
         {
             return known;
         }
@@ -32,7 +32,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue, TimeP
         try
         {
             latest = await LatestAsync(cancel);
-            if (_state is null || _state.Latest != latest)
+            if (_state is null || _state.Mark != latest)
             {
                 _state = Reckon(
                     catalogue, latest, (await new AllAnimals(book.Book).RunAsync(cancel)).Expect(), (await new AllClutches(book.Book).RunAsync(cancel)).Expect(), _state, cancel);
@@ -50,24 +50,24 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue, TimeP
     public async Task<StockState> ReadAsync(OpenCatalogue other, CancellationToken cancel)
     {
         var state = await ReadAsync(cancel);
-        return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Latest, state.Animals.Select(a => a.Animal).ToArray(), state.Record.Clutches, null, cancel);
+        return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Mark, state.Animals.Select(a => a.Animal).ToArray(), state.Record.Clutches, null, cancel);
     }
 
     /// <summary>The same stock as believed with other settings.</summary>
     public async Task<StockState> ReadAsync(BeliefSettings settings, CancellationToken cancel)
     {
         var state = await ReadAsync(cancel);
-        return ReferenceEquals(settings, catalogue.BeliefSettings) ? state : new(state.Latest, state.Record, settings with { Clock = clock }, null, cancel);
+        return ReferenceEquals(settings, catalogue.BeliefSettings) ? state : new(state.Latest, state.Record, settings with { Clock = clock }, null, cancel) { Mark = state.Mark };
     }
 
     public void Dispose() => _turn.Dispose();
 
-    private async Task<DeedId> LatestAsync(CancellationToken cancel) =>
+    private async Task<(DeedId DeedId, DateTime When)> LatestAsync(CancellationToken cancel) =>
         (await new LatestDeed(book.Book).OfAnimalsAsync(cancel)).Expect();
 
     private StockState Reckon(
-        OpenCatalogue other, DeedId latest, IReadOnlyList<Animal> animals, IReadOnlyList<Clutch> clutches, StockState? before, CancellationToken cancel) =>
-        new(latest, StockRecord.Of(other, animals, clutches, before), other.BeliefSettings with { Clock = clock }, before, cancel);
+        OpenCatalogue other, (DeedId DeedId, DateTime When) mark, IReadOnlyList<Animal> animals, IReadOnlyList<Clutch> clutches, StockState? before, CancellationToken cancel) =>
+        new(mark.DeedId, StockRecord.Of(other, animals, clutches, before), other.BeliefSettings with { Clock = clock }, before, cancel) { Mark = mark };
 }
 
 /// <summary>The stock at one moment.</summary>
@@ -103,6 +103,9 @@ internal sealed class StockState
     }
 
     public DeedId Latest { get; }
+
+    /// <summary>That deed with its time: a book that was restored may go on under the same numbers with other deeds.</summary>
+    public (DeedId DeedId, DateTime When) Mark { get; init; }
 
     /// <summary>What is recorded, in the terms of genetics.</summary>
     public StockRecord Record { get; }

@@ -26,6 +26,9 @@ public abstract record HistoryProblem : Problem
     /// <summary>A record that the deed added, and that would go, is named by another now.</summary>
     public sealed record StillUsed(DeedId Deed, string Label, string UsedBy) : HistoryProblem;
 
+    /// <summary>Another record has had the name since.</summary>
+    public sealed record NameTaken(string Name) : HistoryProblem;
+
     /// <summary>The state before would break a rule today.</summary>
     public sealed record NoLongerAllowed(DeedId Deed, string Label, Problem Because) : HistoryProblem;
 }

@@ -7,9 +7,15 @@ namespace Clutchwright.Stock.History;
 public sealed class LatestDeed(Book book)
 {
     /// <returns>The last deed that changed an animal, what is said of one, or a clutch; the default if there was none. What is planned does not count.</returns>
-    public Task<Outcome<DeedId>> OfAnimalsAsync(CancellationToken cancellation) =>
-        book.ReadAsync(async db => Outcome.Of(
-            await db.Changes
+    /// <remarks>With its time: a book that was restored may go on under the same numbers with other deeds.</remarks>
+    public Task<Outcome<(DeedId DeedId, DateTime When)>> OfAnimalsAsync(CancellationToken cancellation) =>
+        book.ReadAsync(async db =>
+        {
+            var last = await db.Changes
                 .Where(c => c.Kind == RecordKind.Animal || c.Kind == RecordKind.Statement || c.Kind == RecordKind.Clutch)
-                .MaxAsync(c => (DeedId?)c.DeedId, cancellation) ?? default));
+                .MaxAsync(c => (DeedId?)c.DeedId, cancellation);
+            return Outcome.Of(last is { } deed
+                ? (deed, await db.Deeds.Where(d => d.DeedId == deed).Select(d => d.When).SingleAsync(cancellation))
+                : default((DeedId, DateTime)));
+        });
 }

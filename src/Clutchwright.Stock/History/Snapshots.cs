@@ -5,6 +5,7 @@ using System.Text.Json.Serialization;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Statements;
+using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 
 namespace Clutchwright.Stock.History;
@@ -118,7 +119,7 @@ internal static class Snapshots
 {
     private static readonly JsonSerializerOptions Options = new()
     {
-        Converters = { new JsonStringEnumConverter() },
+        Converters = { new JsonStringEnumConverter(), new InstantJson() },
         DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
         RespectNullableAnnotations = true,

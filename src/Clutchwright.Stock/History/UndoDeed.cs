@@ -89,6 +89,11 @@ public sealed class UndoDeed(Book book)
     private static async Task<HistoryProblem?> NoLongerAllowedAsync(
         StockContext db, Deed undone, CurrentRecords now, CancellationToken cancellation)
     {
+        if (await TakenNames.OfAsync(db, cancellation) is var (label, taken))
+        {
+            return new HistoryProblem.NoLongerAllowed(undone.DeedId, label, taken);
+        }
+
         var all = await AnimalFacts.LoadAsync(db, cancellation);
         foreach (var change in undone.Changes.Where(c => c.Kind == RecordKind.Animal))
         {

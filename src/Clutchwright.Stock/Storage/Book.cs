@@ -1,3 +1,4 @@
+using Clutchwright.Stock.Backups;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;
 
@@ -28,14 +29,7 @@ public sealed class Book : IDisposable
     public string Place => _store.Place;
 
     /// <summary>Now, in UTC, to the microsecond: finer than that not every database keeps.</summary>
-    internal DateTime Now
-    {
-        get
-        {
-            var now = _clock.GetUtcNow().UtcDateTime;
-            return now.AddTicks(-(now.Ticks % TimeSpan.TicksPerMicrosecond));
-        }
-    }
+    internal DateTime Now => Instants.ToMicrosecond(_clock.GetUtcNow().UtcDateTime);
 
     /// <summary>Opens the book in a data folder; makes the folder and an empty book if there is none, and brings an older
     /// book to this program's form.</summary>
@@ -104,6 +98,52 @@ public sealed class Book : IDisposable
         {
             await using var db = NewContext();
             return await question(db);
+        }
+        catch (Exception exception) when (_store.ProblemOf(exception) is { } problem)
+        {
+            return problem;
+        }
+    }
+
+    /// <summary>Copies everything into a new file, as it is at one moment; the file is a book in SQLite's format.</summary>
+    internal Task<Outcome<BookContents>> CopyToAsync(string file, CancellationToken cancellation) =>
+        ReadMomentAsync(async moment => Outcome.Of(await _store.CopyToAsync(moment, file, cancellation)), cancellation);
+
+    /// <summary>Answers a question on everything as it is at one moment.</summary>
+    internal Task<Outcome<T>> ReadMomentAsync<T>(Func<BookMoment, Task<Outcome<T>>> question, CancellationToken cancellation)
+        where T : notnull =>
+        ReadAsync(async db =>
+        {
+            var moment = await _store.BeginMomentAsync(db, cancellation);
+            await using (moment.Transaction)
+            {
+                return await question(moment);
+            }
+        });
+
+    /// <summary>What is damaged of what the book lies in, and which records break a rule of their table.</summary>
+    internal Task<IReadOnlyList<string>> DamageAsync(BookMoment moment, CancellationToken cancellation) => _store.DamageAsync(moment, cancellation);
+
+    /// <summary>What the book holds.</summary>
+    internal Task<Outcome<BookContents>> ContentsAsync(CancellationToken cancellation) =>
+        ReadMomentAsync(async moment => Outcome.Of(await moment.ContentsAsync(cancellation)), cancellation);
+
+    /// <summary>Replaces everything, or nothing if that has a problem.</summary>
+    internal async Task<Outcome<T>> ReplaceAsync<T>(
+        Func<Replacement, IReadOnlyList<BookTable>, Task<Outcome<T>>> deed, CancellationToken cancellation)
+        where T : notnull
+    {
+        try
+        {
+            await using var db = NewContext();
+            await using var replacement = await _store.BeginReplacingAsync(cancellation);
+            var outcome = await deed(replacement, BookTable.Of(db.Model));
+            if (outcome.IsDone)
+            {
+                await replacement.CommitAsync(cancellation);
+            }
+
+            return outcome;
         }
         catch (Exception exception) when (_store.ProblemOf(exception) is { } problem)
         {

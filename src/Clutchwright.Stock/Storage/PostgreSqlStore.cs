@@ -1,4 +1,8 @@
+using System.Data;
+using System.Data.Common;
 using System.Globalization;
+using Clutchwright.Stock.Backups;
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;
 using Microsoft.EntityFrameworkCore.Metadata;
@@ -117,6 +121,59 @@ internal sealed class PostgreSqlStore : Store
     // Each statement of the transaction sees what was committed before it, and with this lock that is every deed before this one.
     public override Task HoldOffOtherDeedsAsync(StockContext db, CancellationToken cancellation) =>
         TakeLockAsync((NpgsqlConnection)db.Database.GetDbConnection(), cancellation);
+
+    public override async Task<DbTransaction> FixMomentAsync(DbConnection connection, CancellationToken cancellation)
+    {
+        var moment = await connection.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancellation);
+        await using var command = connection.CreateCommand();
+        command.CommandText = "SET TRANSACTION READ ONLY; SELECT 1";
+        await command.ExecuteScalarAsync(cancellation);
+        return moment;
+    }
+
+    /// <summary>The pages are the server's to look after; that rows keep the rules is asked again, since a restored dump may not have been held to them.</summary>
+    public override async Task<IReadOnlyList<string>> DamageAsync(BookMoment moment, CancellationToken cancellation)
+    {
+        var rules = await moment.Db.Database
+            .SqlQuery<string>($"SELECT format('%I|%s|SELECT count(*) FROM %I WHERE NOT (%s)', t.relname, c.conname, t.relname, pg_get_expr(c.conbin, c.conrelid)) AS \"Value\" FROM pg_constraint c JOIN pg_class t ON t.oid = c.conrelid WHERE c.contype = 'c' AND t.relnamespace = current_schema()::regnamespace ORDER BY 1")
+            .ToListAsync(cancellation);
+        var found = new List<string>();
+        foreach (var rule in rules.Select(rule => rule.Split('|', 3)))
+        {
+            if (await moment.CountAsync(rule[2], cancellation) is > 0 and var count)
+            {
+                found.Add(string.Create(CultureInfo.InvariantCulture, $"{rule[0]}: {count} break the rule {rule[1]}"));
+            }
+        }
+
+        return found;
+    }
+
+    public override async Task<BookContents> CopyToAsync(BookMoment moment, string file, CancellationToken cancellation)
+    {
+        await using var made = new StockContext(SqliteStore.OptionsForFile(new SqliteConnectionStringBuilder { DataSource = file, Pooling = false }.ToString()));
+        await made.Database.MigrateAsync(cancellation);
+        await using var into = await SqliteReplacement.BeginAsync(file, DefaultWaitSeconds, "PRAGMA journal_mode = DELETE; PRAGMA synchronous = OFF", cancellation);
+        var contents = await BookCopy.RunAsync(moment, into, BookTable.Of(made.Model), cancellation);
+        await into.CommitAsync(cancellation);
+        return contents;
+    }
+
+    public override async Task<Replacement> BeginReplacingAsync(CancellationToken cancellation)
+    {
+        var connection = await _source.OpenConnectionAsync(cancellation);
+        try
+        {
+            var transaction = await connection.BeginTransactionAsync(cancellation);
+            await TakeLockAsync(connection, cancellation);
+            return new PostgreSqlReplacement(connection, transaction);
+        }
+        catch
+        {
+            await connection.DisposeAsync();
+            throw;
+        }
+    }
 
     public override StorageProblem? ProblemOf(Exception exception)
     {

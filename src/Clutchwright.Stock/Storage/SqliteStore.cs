@@ -1,5 +1,7 @@
+using System.Data.Common;
 using System.Diagnostics;
 using System.Globalization;
+using Clutchwright.Stock.Backups;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;
@@ -14,10 +16,12 @@ internal sealed class SqliteStore : Store
 
     private readonly string _folder;
     private readonly string _connection;
+    private readonly int _waitSeconds;
 
     public SqliteStore(string folder, IReadOnlyList<IInterceptor> interceptors, int waitSeconds = DefaultWaitSeconds)
     {
         _folder = folder;
+        _waitSeconds = waitSeconds;
         Place = Path.Combine(folder, Book.FileName);
         _connection = new SqliteConnectionStringBuilder
         {
@@ -39,6 +43,10 @@ internal sealed class SqliteStore : Store
             .AddInterceptors(new DurableConnection())
             .AddInterceptors(interceptors)
             .Options;
+
+    /// <summary>For a file that is read, or that nobody else has yet: without the settings of a book in use.</summary>
+    public static DbContextOptions<StockContext> OptionsForFile(string connection) =>
+        new DbContextOptionsBuilder<StockContext>().UseSqlite(connection, sqlite => sqlite.MigrationsAssembly(MigrationsAssembly)).Options;
 
     public override void MakePlace() => Directory.CreateDirectory(_folder);
 
@@ -85,6 +93,55 @@ internal sealed class SqliteStore : Store
 
     /// <summary>Nothing: a transaction takes the write lock of the file when it begins.</summary>
     public override Task HoldOffOtherDeedsAsync(StockContext db, CancellationToken cancellation) => Task.CompletedTask;
+
+    public override async Task<DbTransaction> FixMomentAsync(DbConnection connection, CancellationToken cancellation)
+    {
+        var moment = ((SqliteConnection)connection).BeginTransaction(deferred: true);
+
+        // The moment is that of the first read.
+        await using var command = connection.CreateCommand();
+        command.Transaction = moment;
+        command.CommandText = "SELECT count(*) FROM sqlite_master";
+        await command.ExecuteScalarAsync(cancellation);
+        return moment;
+    }
+
+    public override async Task<IReadOnlyList<string>> DamageAsync(BookMoment moment, CancellationToken cancellation)
+    {
+        await using var command = moment.Connection.CreateCommand();
+        command.Transaction = moment.Transaction;
+        command.CommandTimeout = 0;
+        command.CommandText = $"PRAGMA integrity_check({BookCheck.MostTold})";
+        await using var reader = await command.ExecuteReaderAsync(cancellation);
+        var found = new List<string>();
+        while (await reader.ReadAsync(cancellation))
+        {
+            found.Add(reader.GetString(0));
+        }
+
+        return found is ["ok"] ? [] : found;
+    }
+
+    public override async Task<BookContents> CopyToAsync(BookMoment moment, string file, CancellationToken cancellation)
+    {
+        var contents = await moment.ContentsAsync(cancellation);
+        await using var target = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = file, Pooling = false }.ToString());
+        await target.OpenAsync(cancellation);
+        await using var command = target.CreateCommand();
+        command.CommandText = "PRAGMA synchronous = OFF; PRAGMA journal_mode = OFF";
+        await command.ExecuteNonQueryAsync(cancellation);
+
+        // In the transaction, so that the pages are those of the moment.
+        ((SqliteConnection)moment.Connection).BackupDatabase(target);
+
+        // One file, with nothing beside it.
+        command.CommandText = "PRAGMA journal_mode = DELETE";
+        await command.ExecuteNonQueryAsync(cancellation);
+        return contents;
+    }
+
+    public override async Task<Replacement> BeginReplacingAsync(CancellationToken cancellation) =>
+        await SqliteReplacement.BeginAsync(Place, _waitSeconds, "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL", cancellation);
 
     public override StorageProblem? ProblemOf(Exception exception) => exception switch
     {

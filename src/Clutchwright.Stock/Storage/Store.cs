@@ -1,3 +1,5 @@
+using System.Data.Common;
+using Clutchwright.Stock.Backups;
 using Microsoft.EntityFrameworkCore;
 
 namespace Clutchwright.Stock.Storage;
@@ -32,6 +34,28 @@ internal abstract class Store : IDisposable
 
     /// <summary>Called first in the transaction of a deed: from here on no other deed is carried out until it ends.</summary>
     public abstract Task HoldOffOtherDeedsAsync(StockContext db, CancellationToken cancellation);
+
+    /// <summary>Begins to read the book as it is at one moment, whatever is written meanwhile; that ends with the transaction.</summary>
+    public async Task<BookMoment> BeginMomentAsync(StockContext db, CancellationToken cancellation)
+    {
+        await db.Database.OpenConnectionAsync(cancellation);
+        var transaction = await FixMomentAsync(db.Database.GetDbConnection(), cancellation);
+        await db.Database.UseTransactionAsync(transaction, cancellation);
+        return new(db, transaction);
+    }
+
+    /// <summary>Begins a transaction that sees what was committed before it and nothing after.</summary>
+    public abstract Task<DbTransaction> FixMomentAsync(DbConnection connection, CancellationToken cancellation);
+
+    /// <summary>What is damaged of what the book lies in, and which records break a rule of their table.</summary>
+    public abstract Task<IReadOnlyList<string>> DamageAsync(BookMoment moment, CancellationToken cancellation);
+
+    /// <summary>Copies everything into a new file that is a book in SQLite's format.</summary>
+    /// <returns>What was copied.</returns>
+    public abstract Task<BookContents> CopyToAsync(BookMoment moment, string file, CancellationToken cancellation);
+
+    /// <summary>Begins to replace everything; from here on no deed is carried out until that ends.</summary>
+    public abstract Task<Replacement> BeginReplacingAsync(CancellationToken cancellation);
 
     /// <summary>The problem that an exception of the database stands for; null if it is a mistake of the program's.</summary>
     public abstract StorageProblem? ProblemOf(Exception exception);

@@ -29,6 +29,16 @@ public sealed partial class NothingBypassesHistoryTests
                 "DurableConnection.cs: await command.ExecuteNonQueryAsync(cancellationToken);",
                 "DurableConnection.cs: command.ExecuteNonQuery();",
 
+                // Restoring a backup puts the history back together with all else.
+                "Replacement.cs: await command.ExecuteNonQueryAsync(cancellation);",
+                "SqliteReplacement.cs: await command.ExecuteNonQueryAsync(cancellation);",
+                "SqliteReplacement.cs: await command.ExecuteNonQueryAsync(cancellation);",
+                "SqliteReplacement.cs: await command.ExecuteNonQueryAsync(cancellation);",
+
+                // On the file of a backup that is being made.
+                "SqliteStore.cs: await command.ExecuteNonQueryAsync(cancellation);",
+                "SqliteStore.cs: await command.ExecuteNonQueryAsync(cancellation);",
+
                 // Before a migration, on a table that is not the book's.
                 "SqliteStore.cs: await db.Database.ExecuteSqlRawAsync(\"DROP TABLE IF EXISTS \\\"__EFMigrationsLock\\\"\", cancellation);",
                 "StockContext.cs: await base.SaveChangesAsync(acceptAllChangesOnSuccess: true, cancellation);",

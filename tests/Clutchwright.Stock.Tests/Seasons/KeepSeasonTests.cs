@@ -29,6 +29,19 @@ public sealed class KeepSeasonTests
     }
 
     [Fact]
+    public async Task Undo_OfAnUndoingWhoseYearHasAnotherSeason_IsRefused()
+    {
+        using var book = await TestBook.NewAsync();
+        (await KeepAsync(book, 2027, null, Goals)).Expect();
+        await book.UndoLastAsync();
+        (await KeepAsync(book, 2027, null, "{}")).Expect();
+
+        Assert.Equal(
+            new HistoryProblem.NoLongerAllowed(new DeedId(2), "The season of 2027", new SeasonProblem.ChangedSince(2027)),
+            (await book.TryUndoAsync(new DeedId(2))).Problem);
+    }
+
+    [Fact]
     public async Task RunAsync_SameAgain_IsNoDeed()
     {
         using var book = await TestBook.NewAsync();
@@ -92,7 +105,7 @@ public sealed class KeepSeasonTests
         await book.AddAsync("A");
         (await KeepAsync(book, 2027, null, Goals)).Expect();
 
-        Assert.Equal(new DeedId(1), (await new LatestDeed(book.Book).OfAnimalsAsync(TestBook.Cancellation)).Expect());
+        Assert.Equal(new DeedId(1), (await new LatestDeed(book.Book).OfAnimalsAsync(TestBook.Cancellation)).Expect().DeedId);
         Assert.Equal(["A"], (await new AnimalsAfter(book.Book).RunAsync(new DeedId(1), TestBook.Cancellation)).Expect().Select(a => a.Tag));
     }
 

@@ -24,7 +24,9 @@ internal sealed class TestPlace : IDisposable
     public BookPlace Place => _database is null ? BookPlace.InFolder(Text) : BookPlace.OnPostgreSql(Text);
 
     /// <summary>A place without a book.</summary>
-    public static Task<TestPlace> BareAsync() => TestServer.HoldsTheBooks ? BareDatabaseAsync() : Task.FromResult(new TestPlace(TestBook.NewFolder(), null));
+    public static Task<TestPlace> BareAsync() => TestServer.HoldsTheBooks ? BareDatabaseAsync() : Task.FromResult(BareFolder());
+
+    public static TestPlace BareFolder() => new(TestBook.NewFolder(), null);
 
     public static async Task<TestPlace> BareDatabaseAsync() => Of(await TestServer.NewDatabaseAsync());
 

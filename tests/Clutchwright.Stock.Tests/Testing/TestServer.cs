@@ -12,6 +12,8 @@ internal static class TestServer
     /// <summary>Whether the test books lie on the server in this run.</summary>
     public static bool HoldsTheBooks { get; } = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_TEST_DATABASE") == "postgresql";
 
+    public static bool IsThere => Connection is not null;
+
     public static void SkipIfMissing() =>
         Assert.SkipWhen(Connection is null, "no PostgreSQL server to test on; ./test starts one, CLUTCHWRIGHT_TEST_POSTGRESQL names another");
 

@@ -1,0 +1,63 @@
+using Clutchwright.Stock.Backups;
+using Clutchwright.Stock.Tests.Testing;
+using Xunit;
+
+namespace Clutchwright.Stock.Tests.History;
+
+/// <summary>Undo after any deed gives the state before it exactly, whatever was done before.</summary>
+public sealed class UndoPropertyTests(ITestOutputHelper output)
+{
+    private const int Steps = 40;
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(5)]
+    [InlineData(6)]
+    [InlineData(7)]
+    [InlineData(8)]
+    public async Task UndoDeed_AfterAnyDeed_GivesTheStateBeforeIt(int seed)
+    {
+        using var book = await TestBook.NewAsync();
+        var deeds = new RandomDeeds(book.Book, seed);
+        var random = new Random(seed);
+        for (var step = 0; step < Steps; step++)
+        {
+            var before = await Records.OfAsync(book.Book);
+            var last = await LastAsync(book);
+            var refused = await deeds.NextAsync();
+            var after = await Records.OfAsync(book.Book);
+            var done = await LastAsync(book);
+            if (refused is not null || done == last)
+            {
+                // What is refused leaves no trace; nor does what changed nothing.
+                Assert.Equal(before, after);
+                Assert.Equal(last, done);
+                continue;
+            }
+
+            Assert.Equal(last + 1, done);
+            await UndoAsync(book, done, deeds);
+            Assert.Equal(before, await Records.OfAsync(book.Book));
+            if (random.Next(4) > 0)
+            {
+                await UndoAsync(book, done + 1, deeds);
+                Assert.Equal(after, await Records.OfAsync(book.Book));
+            }
+        }
+
+        var check = (await new CheckBook(book.Book).RunAsync(TestBook.Cancellation)).Expect();
+        Assert.True(check.IsSound, string.Join("; ", [.. check.Damage, .. check.Orphans, .. check.History]));
+        output.WriteLine(string.Join(", ", deeds.Done.OrderBy(d => d.Key).Select(d => $"{d.Key} {d.Value}")));
+    }
+
+    private static async Task UndoAsync(TestBook book, long deed, RandomDeeds deeds)
+    {
+        var undone = await book.TryUndoAsync(new(deed));
+        Assert.True(undone.IsDone, $"{deeds.Tried} could not be undone: {undone}");
+    }
+
+    private static async Task<long> LastAsync(TestBook book) => (await book.DeedsAsync()) is [var last, ..] ? last.DeedId.Number : 0;
+}
