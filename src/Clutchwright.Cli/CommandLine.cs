@@ -5,6 +5,7 @@ using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Carry;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
+using Clutchwright.Cli.Incubators;
 using Clutchwright.Cli.Kin;
 using Clutchwright.Cli.Looks;
 using Clutchwright.Cli.Proofs;
@@ -32,6 +33,7 @@ internal static class CommandLine
             KinCommand.Create(common, terminal),
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
+            IncubatorCommand.Create(common, terminal),
             ProofCommand.Create(common, terminal),
             RouteCommand.Create(common, terminal),
             SeasonCommand.Create(common, terminal),

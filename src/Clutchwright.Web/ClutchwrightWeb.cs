@@ -1,8 +1,10 @@
 using Clutchwright.Desk;
 using Clutchwright.Web.Assets;
 using Clutchwright.Web.Carry;
+using Clutchwright.Web.Condition;
 using Clutchwright.Web.Deeds;
 using Clutchwright.Web.Hosting;
+using Clutchwright.Web.Incubators;
 using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
 using Clutchwright.Web.Routes;
@@ -48,6 +50,8 @@ public static class ClutchwrightWeb
         app.MapAssets();
         app.MapCompletion();
         app.MapDeeds();
+        app.MapIncubators();
+        app.MapCondition();
         app.MapSeen();
         app.MapChart();
         app.MapHealthChecks("/healthz");

@@ -31,6 +31,12 @@ internal static class Links
     /// <summary>What happened, to one animal or to all.</summary>
     public static string Log(string? tag) => With("/log", ("animal", tag));
 
+    /// <summary>An incubator.</summary>
+    public static string Incubator(Guid id) => $"/incubators/{id:N}";
+
+    /// <summary>How an animal eats and keeps its mass, with the deeds of one press.</summary>
+    public static string InHand(string tag) => $"/watch/{Escape(tag)}";
+
     /// <summary>How a route stands that is followed.</summary>
     public static string Followed(Guid id) => With("/route", ("for", id.ToString("N")));
 

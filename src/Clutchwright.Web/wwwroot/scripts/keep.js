@@ -10,11 +10,31 @@ function fieldsOf(form) {
   return [...form.elements].filter((field) => field.name && (field.type !== "hidden" || field.name === "version") && field.type !== "file" && field.tagName !== "BUTTON");
 }
 
+// Where rows come and go, a field is known by its name and not by its place.
+function isByName(form) {
+  return form.dataset.keepBy === "name";
+}
+
 function read(form) {
+  if (isByName(form)) {
+    return Object.fromEntries(fieldsOf(form).filter((field) => field.type !== "radio" || field.checked).map((field) => [field.name, field.value]));
+  }
+
   return fieldsOf(form).map((field) => ((field.type === "radio" || field.type === "checkbox") ? field.checked : field.value));
 }
 
 function write(form, values) {
+  if (isByName(form)) {
+    fieldsOf(form).filter((field) => field.name in values).forEach((field) => {
+      if (field.type === "radio") {
+        field.checked = field.value === values[field.name];
+      } else {
+        field.value = values[field.name];
+      }
+    });
+    return;
+  }
+
   fieldsOf(form).forEach((field, i) => {
     if (field.type === "radio" || field.type === "checkbox") {
       field.checked = values[i] === true;
