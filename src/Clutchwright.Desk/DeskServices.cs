@@ -2,6 +2,7 @@ using Clutchwright.Catalogue;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Charts;
+using Clutchwright.Desk.Clutches;
 using Clutchwright.Desk.Condition;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
@@ -69,7 +70,6 @@ public static class DeskServices
         services.AddSingleton(p => new PlanSeason(
             p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ListHappenings(p.GetRequiredService<OpenBook>()));
-        services.AddSingleton(p => new WriteHappening(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ShowCondition(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ShowWatch(
             p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<ListIncubators>(), p.GetRequiredService<TimeProvider>()));
@@ -90,6 +90,26 @@ public static class DeskServices
             p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new TakeReadings(
             p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListIncubators>(), p.GetRequiredService<TemperatureSetting>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new WriteHappening(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<WriteClutch>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new Clutches.ListClutches(p.GetRequiredService<OpenBook>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ShowClutch(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<HoldbackAdvice>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new IdSchemes(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new WriteClutch(
+            p.GetRequiredService<OpenBook>(),
+            p.GetRequiredService<OpenCatalogue>(),
+            p.GetRequiredService<IdSchemes>(),
+            p.GetRequiredService<ListDeeds>(),
+            p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new HoldbackAdvice(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<AdoptedRoutes>()));
+        services.AddSingleton(p => new HatchDay(
+            p.GetRequiredService<OpenBook>(),
+            p.GetRequiredService<OpenCatalogue>(),
+            p.GetRequiredService<StockBeliefs>(),
+            p.GetRequiredService<IdSchemes>(),
+            p.GetRequiredService<HoldbackAdvice>(),
+            p.GetRequiredService<ListDeeds>(),
+            p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new KeptSeasons(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new ShowSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new KeepSeason(p.GetRequiredService<OpenBook>(), p.GetRequiredService<KeptSeasons>(), p.GetRequiredService<ListDeeds>()));

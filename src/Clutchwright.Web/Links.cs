@@ -37,6 +37,12 @@ internal static class Links
     /// <summary>How an animal eats and keeps its mass, with the deeds of one press.</summary>
     public static string InHand(string tag) => $"/watch/{Escape(tag)}";
 
+    /// <summary>The page of a clutch. Tags that name another page of the clutches have a longer address.</summary>
+    public static string Clutch(string tag) => tag is "new" or "bin" or "ids" or "clutch" ? $"/clutches/clutch/{Escape(tag)}" : $"/clutches/{Escape(tag)}";
+
+    /// <summary>Where the young of a clutch are entered.</summary>
+    public static string Hatch(string tag) => $"{Clutch(tag)}/hatch";
+
     /// <summary>How a route stands that is followed.</summary>
     public static string Followed(Guid id) => With("/route", ("for", id.ToString("N")));
 

@@ -3,6 +3,7 @@ using Clutchwright.Desk.Opened;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Genetics.Numbers;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.History;
 
 namespace Clutchwright.Desk.Carry;
@@ -80,7 +81,8 @@ public sealed class ShowCarryNews : IDisposable
             }
 
             var animals = (await new AnimalsAfter(_book.Book).RunAsync(since, cancel)).Expect();
-            var then = new StockState(since, StockRecord.Of(now.Record.Catalogue, animals, now), null, now, cancel);
+            var clutches = (await new AllClutches(_book.Book).AfterAsync(since, cancel)).Expect();
+            var then = new StockState(since, StockRecord.Of(now.Record.Catalogue, animals, clutches, now), null, now, cancel);
             var moves = Compare(then, now);
             _last = new(since, now, moves);
             return moves;

@@ -1,7 +1,7 @@
 namespace Clutchwright.Desk.Happenings;
 
 /// <summary>Something that happened, in words.</summary>
-/// <param name="Id">For correcting it and taking it back.</param>
+/// <param name="Id">For correcting it and taking it back; empty: it stands in its clutch, and is changed there.</param>
 /// <param name="Version">For noticing that someone else changed it meanwhile.</param>
 /// <param name="Tag">The animal.</param>
 /// <param name="Mate">The other of a pair; <c>null</c>: it is about none.</param>

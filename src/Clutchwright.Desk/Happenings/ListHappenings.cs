@@ -44,7 +44,10 @@ public sealed class ListHappenings
         }
 
         var lines = (await new Stock.Happenings.ListHappenings(_book.Book).RunAsync(animal, asked, Math.Max(1, most), cancel)).Expect();
-        return Answer.Of<IReadOnlyList<HappeningWords>>([.. lines.Select(Words)]);
+        var clutches = animal is { } parent && (asked.Length == 0 || asked.Contains(HappeningKind.Laid))
+            ? (await new Stock.Clutches.ListClutches(_book.Book).OfParentAsync(parent, cancel)).Expect().Where(c => c.Clutch.DamId == parent).SelectMany(OfClutch)
+            : [];
+        return Answer.Of<IReadOnlyList<HappeningWords>>([.. lines.Select(Words).Concat(clutches).OrderByDescending(l => l.Day).Take(Math.Max(1, most))]);
     }
 
     internal static HappeningWords Words(HappeningLine line) => new(
@@ -60,6 +63,20 @@ public sealed class ListHappenings
         line.Amount,
         HappeningRules.Unit(line.Kind),
         line.Text);
+
+    // What was laid and hatched stands in its clutch.
+    private static IEnumerable<HappeningWords> OfClutch(Stock.Clutches.ClutchLine line)
+    {
+        var clutch = line.Clutch;
+        yield return Line("Laid", HappeningRules.Words(HappeningKind.Laid, clutch.GoodEggs is > 0 and var good ? good : null, string.Empty), clutch.Laid, clutch.GoodEggs, "eggs");
+        if (clutch.Hatched is { } hatched)
+        {
+            yield return Line("Hatched", $"{line.HatchedCount} hatched", hatched, line.HatchedCount, null);
+        }
+
+        HappeningWords Line(string kind, string what, DateRange day, double? amount, string? unit) =>
+            new(Guid.Empty, Guid.Empty, line.Dam, null, clutch.Tag, kind, what, day.ToText(), day.Latest, amount, unit, string.Empty);
+    }
 
     /// <summary>Reads a kind, by its name or its words, any case.</summary>
     internal static HappeningKind? Kind(string text, List<AskedWrongly> problems)

@@ -1,9 +1,11 @@
 using System.Globalization;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Clutches;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Stock;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Happenings;
 
 namespace Clutchwright.Desk.Happenings;
@@ -13,14 +15,20 @@ public sealed class WriteHappening
 {
     private readonly OpenBook _book;
     private readonly ListDeeds _deeds;
+    private readonly WriteClutch _clutches;
     private readonly TimeProvider _clock;
 
-    internal WriteHappening(OpenBook book, ListDeeds deeds, TimeProvider clock) => (_book, _deeds, _clock) = (book, deeds, clock);
+    internal WriteHappening(OpenBook book, ListDeeds deeds, WriteClutch clutches, TimeProvider clock) => (_book, _deeds, _clutches, _clock) = (book, deeds, clutches, clock);
 
     /// <summary>Writes it; the deed is given back for undoing.</summary>
     public async Task<Answer<DeedLine>> RunAsync(HappeningForm form, string who, CancellationToken cancel)
     {
         var read = await ReadAsync(form, cancel);
+        if (read.Value?.Item2.Kind == HappeningKind.Laid)
+        {
+            return await LaidAsync(form, who, cancel);
+        }
+
         return read.Value is var (animal, entry)
             ? await DoneAsync(await new RecordHappening(_book.Book).RunAsync(animal, entry, who, cancel), cancel)
             : read.Problems.ToArray();
@@ -38,6 +46,27 @@ public sealed class WriteHappening
     /// <summary>Takes it back.</summary>
     public async Task<Answer<DeedLine>> WithdrawAsync(Guid id, string who, CancellationToken cancel) =>
         await DoneAsync(await new WithdrawHappening(_book.Book).RunAsync(new(id), who, cancel), cancel);
+
+    // Eggs are a clutch, by the males that were with her last.
+    private async Task<Answer<DeedLine>> LaidAsync(HappeningForm form, string who, CancellationToken cancel)
+    {
+        var clutch = await _clutches.NewAsync(form.Animal, cancel);
+        var written = await _clutches.RecordAsync(
+            clutch with { Laid = string.IsNullOrWhiteSpace(form.When) ? clutch.Laid : form.When, GoodEggs = form.Amount, Sire = string.IsNullOrWhiteSpace(form.Mate) ? clutch.Sire : form.Mate, Notes = form.Text },
+            who,
+            cancel);
+        return written.Value?.Deed is { } deed ? deed : written.Problems.Select(p => p with
+        {
+            Where = p.Where switch
+            {
+                "eggs" => "amount",
+                "laid" => "when",
+                "dam" => "animal",
+                "sire" => "mate",
+                _ => p.Where,
+            },
+        }).ToArray();
+    }
 
     private async Task<Answer<Tuple<AnimalId, HappeningEntry>>> ReadAsync(HappeningForm form, CancellationToken cancel)
     {
@@ -61,10 +90,18 @@ public sealed class WriteHappening
         }
 
         var animal = await TagAsync("animal", form.Animal);
-        AnimalId? mate = string.IsNullOrWhiteSpace(form.Mate) ? null : await TagAsync("mate", form.Mate);
+        AnimalId? mate = string.IsNullOrWhiteSpace(form.Mate) || kind == HappeningKind.Laid ? null : await TagAsync("mate", form.Mate);
+        ClutchId? clutch = null;
+        if (!string.IsNullOrWhiteSpace(form.Clutch))
+        {
+            var found = await new Stock.Clutches.ListClutches(_book.Book).FindAsync(null, form.Clutch, cancel);
+            problems.AddRange(found.IsDone ? [] : Refusals.Of("clutch", found.Problem));
+            clutch = found.Value?.Clutch.ClutchId;
+        }
+
         return problems.Count > 0
             ? problems.ToArray()
-            : Tuple.Create(animal!.Value, new HappeningEntry { Kind = kind!.Value, When = when!, Amount = amount, MateId = mate, Text = form.Text ?? string.Empty });
+            : Tuple.Create(animal!.Value, new HappeningEntry { Kind = kind!.Value, When = when!, Amount = amount, MateId = mate, ClutchId = clutch, Text = form.Text ?? string.Empty });
 
         HappeningKind? Missing(string where, string text)
         {
@@ -100,10 +137,11 @@ public sealed class WriteHappening
 
     private static string Where(HappeningProblem problem) => problem switch
     {
-        HappeningProblem.InTheFuture or HappeningProblem.BeforeItHatched => "when",
+        HappeningProblem.InTheFuture or HappeningProblem.BeforeItHatched or HappeningProblem.BeforeItWasLaid => "when",
         HappeningProblem.AmountNotFitting => "amount",
         HappeningProblem.MateNotFitting or HappeningProblem.MateNotFound or HappeningProblem.NoPair => "mate",
         HappeningProblem.TextNotFitting => "text",
+        HappeningProblem.ClutchNotFitting or HappeningProblem.ClutchNotFound => "clutch",
         _ => "kind",
     };
 }

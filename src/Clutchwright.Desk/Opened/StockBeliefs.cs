@@ -7,6 +7,7 @@ using Clutchwright.Genetics.Looks;
 using Clutchwright.Genetics.Numbers;
 using Clutchwright.Pedigrees.Beliefs;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Statements;
 
@@ -33,7 +34,8 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
             latest = await LatestAsync(cancel);
             if (_state is null || _state.Latest != latest)
             {
-                _state = Reckon(catalogue, latest, (await new AllAnimals(book.Book).RunAsync(cancel)).Expect(), _state, cancel);
+                _state = Reckon(
+                    catalogue, latest, (await new AllAnimals(book.Book).RunAsync(cancel)).Expect(), (await new AllClutches(book.Book).RunAsync(cancel)).Expect(), _state, cancel);
             }
 
             return _state;
@@ -48,7 +50,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
     public async Task<StockState> ReadAsync(OpenCatalogue other, CancellationToken cancel)
     {
         var state = await ReadAsync(cancel);
-        return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Latest, state.Animals.Select(a => a.Animal).ToArray(), null, cancel);
+        return ReferenceEquals(other, catalogue) ? state : Reckon(other, state.Latest, state.Animals.Select(a => a.Animal).ToArray(), state.Record.Clutches, null, cancel);
     }
 
     /// <summary>The same stock as believed with other settings.</summary>
@@ -64,8 +66,8 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
         (await new LatestDeed(book.Book).OfAnimalsAsync(cancel)).Expect();
 
     private static StockState Reckon(
-        OpenCatalogue catalogue, DeedId latest, IReadOnlyList<Animal> animals, StockState? before, CancellationToken cancel) =>
-        new(latest, StockRecord.Of(catalogue, animals, before), null, before, cancel);
+        OpenCatalogue catalogue, DeedId latest, IReadOnlyList<Animal> animals, IReadOnlyList<Clutch> clutches, StockState? before, CancellationToken cancel) =>
+        new(latest, StockRecord.Of(catalogue, animals, clutches, before), null, before, cancel);
 }
 
 /// <summary>The stock at one moment.</summary>

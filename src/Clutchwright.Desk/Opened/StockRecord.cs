@@ -1,5 +1,6 @@
 using Clutchwright.Pedigrees.Beliefs;
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Statements;
 
 namespace Clutchwright.Desk.Opened;
@@ -14,14 +15,19 @@ internal sealed class StockRecord
     private readonly SireChances _sireWeights;
 
     private StockRecord(
-        OpenCatalogue catalogue, IReadOnlyList<RecordEntry> entries, IReadOnlyDictionary<AnimalId, int>? counts = null, SireChances? sireWeights = null)
+        OpenCatalogue catalogue,
+        IReadOnlyList<RecordEntry> entries,
+        IReadOnlyList<RecordEntry>? counted = null,
+        IReadOnlyDictionary<AnimalId, int>? counts = null,
+        SireChances? sireWeights = null)
     {
+        IReadOnlyList<RecordEntry> all = counted is { Count: > 0 } ? [.. entries, .. counted] : entries;
         _counts = counts;
         _sireWeights = sireWeights ?? SireChances.None;
         Catalogue = catalogue;
         Entries = entries;
-        _byId = entries.ToDictionary(e => e.Animal.AnimalId);
-        Animals = [.. entries.Select(e => Recorded(e))];
+        _byId = all.ToDictionary(e => e.Animal.AnimalId);
+        Animals = [.. all.Select(e => Recorded(e))];
     }
 
     /// <summary>Gets the catalogue the statements were read with.</summary>
@@ -30,25 +36,30 @@ internal sealed class StockRecord
     /// <summary>Gets the animals with their statements, in the order of the book.</summary>
     public IReadOnlyList<RecordEntry> Entries { get; }
 
-    /// <summary>Gets the same in the terms of genetics, in the same order.</summary>
+    /// <summary>Gets the clutches of the book.</summary>
+    public IReadOnlyList<Clutch> Clutches { get; private init; } = [];
+
+    /// <summary>Gets the same in the terms of genetics, in the same order; behind them young of which only the number was kept.</summary>
     public IReadOnlyList<RecordedAnimal> Animals { get; }
 
     /// <summary>The key of an animal in a pedigree.</summary>
     public static string Key(AnimalId id) => id.Value.ToString("N");
 
     /// <summary>Reads all statements; those that were read before are not read again.</summary>
-    public static StockRecord Of(OpenCatalogue catalogue, IReadOnlyList<Animal> animals, StockState? before)
+    public static StockRecord Of(OpenCatalogue catalogue, IReadOnlyList<Animal> animals, IReadOnlyList<Clutch> clutches, StockState? before)
     {
         var earlier = before is not null && ReferenceEquals(before.Record.Catalogue, catalogue) ? before.Record : null;
-        return new(catalogue, [.. animals.Select(a =>
-            earlier?._byId.GetValueOrDefault(a.AnimalId) is { } known && IsSame(known.Animal, a)
-                ? new RecordEntry(a, known.Read)
-                : new RecordEntry(a, StatementReader.Read(catalogue, a, a.Statements)))]);
+        var counted = ClutchAnimals.Counted(clutches);
+        return new(catalogue, [.. animals.Select(Read)], [.. counted.Select(c => Read(c.Animal))], counted.ToDictionary(c => c.Animal.AnimalId, c => c.Count)) { Clutches = clutches };
+
+        RecordEntry Read(Animal animal) => earlier?._byId.GetValueOrDefault(animal.AnimalId) is { } known && IsSame(known.Animal, animal)
+            ? new(animal, known.Read)
+            : new(animal, StatementReader.Read(catalogue, animal, animal.Statements));
     }
 
     /// <summary>The animals of a pedigree file.</summary>
     public static StockRecord Of(OpenCatalogue catalogue, PedigreeFile file) =>
-        new(catalogue, [.. file.Animals.Select(a => new RecordEntry(a, StatementReader.Read(catalogue, a, a.Statements)))], file.Counts, file.SireWeights);
+        new(catalogue, [.. file.Animals.Select(a => new RecordEntry(a, StatementReader.Read(catalogue, a, a.Statements)))], null, file.Counts, file.SireWeights);
 
     /// <summary>One animal without its kin.</summary>
     public static StockRecord OfOne(OpenCatalogue catalogue, Animal animal, IReadOnlyList<Statement> statements) =>
@@ -61,7 +72,7 @@ internal sealed class StockRecord
     public RecordEntry this[string key] => _byId[new AnimalId(Guid.Parse(key))];
 
     private static bool IsSame(Animal before, Animal now) =>
-        before.Sex == now.Sex && before.Statements.Select(s => s.StatementId).SequenceEqual(now.Statements.Select(s => s.StatementId));
+        before.Sex == now.Sex && before.Statements.Select(s => (s.StatementId, s.Text)).SequenceEqual(now.Statements.Select(s => (s.StatementId, s.Text)));
 
     private RecordedAnimal Recorded(RecordEntry entry)
     {

@@ -37,7 +37,7 @@ public sealed class AskPedigreeMaker
             return read.Problems.ToArray();
         }
 
-        var record = StockRecord.Of(_catalogue, pedigree.Animals, before: null);
+        var record = StockRecord.Of(_catalogue, pedigree.Animals, [], before: null);
         var test = PedigreeMakerTest.Of(_catalogue.Species, record.Animals, found.Id, _catalogue.BeliefSettings, cancel);
         return new PedigreeMakerAnswer(
             test, found.Name, test.Curve, AskLinkage.LodAt(test.Curve), AskMaker.Verdict(test.Curve), [.. Notes(test)]);

@@ -67,7 +67,7 @@ public sealed class PlanSeason
     private (SeasonDraft Draft, SeasonCandidates Candidates, DateOnly On, string ClutchText) Draft(StockState state, GoalsFile goals)
     {
         var on = goals.On ?? DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
-        var readiness = new SeasonReadiness(_catalogue.Catalogue.Biology, goals.Rules, state.Animals, on);
+        var readiness = new SeasonReadiness(_catalogue.Catalogue.Biology, goals.Rules, state, on);
         var notReady = state.Animals
             .Where(a => a.IsHere && a.Animal.Sex is not null)
             .Select(a => (Animal: a, Why: readiness.WhyNot(a, Told(a))))

@@ -13,11 +13,13 @@ internal sealed class SeasonReadiness
     private readonly SeasonRules _rules;
     private readonly DateOnly _on;
     private readonly Dictionary<AnimalId, DateOnly> _lastYoung;
+    private readonly Dictionary<AnimalId, DateOnly> _lastLaid;
 
-    public SeasonReadiness(Biology biology, SeasonRules rules, IReadOnlyList<StockAnimal> animals, DateOnly on)
+    public SeasonReadiness(Biology biology, SeasonRules rules, StockState stock, DateOnly on)
     {
         (_biology, _rules, _on) = (biology, rules, on);
-        _lastYoung = animals.Where(a => a.Animal.DamId is not null && a.Animal.Hatched is not null)
+        _lastLaid = stock.Record.Clutches.GroupBy(c => c.DamId).ToDictionary(g => g.Key, g => g.Max(c => c.Laid.Latest));
+        _lastYoung = stock.Animals.Where(a => a.Animal.DamId is not null && a.Animal.Hatched is not null)
             .GroupBy(a => a.Animal.DamId!.Value)
             .ToDictionary(g => g.Key, g => g.Max(a => a.Animal.Hatched!.Latest));
     }
@@ -42,10 +44,10 @@ internal sealed class SeasonReadiness
             return $"Too light: {grams:0} g; {(isMale ? "a male" : "a female")} breeds from {least:0} g.";
         }
 
-        if (!isMale && _rules.RestMonths is > 0 and var rest && LastClutch(animal, told) is var (day, isSaid) && day.AddMonths(rest) > _on)
+        if (!isMale && _rules.RestMonths is > 0 and var rest && LastClutch(animal, told) is var (day, isLaid) && day.AddMonths(rest) > _on)
         {
             var date = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-            return isSaid ? $"Rests: last clutch {date}; {rest} months of rest are asked." : $"Rests: her youngest hatched by {date}; {rest} months of rest are asked.";
+            return isLaid ? $"Rests: last clutch {date}; {rest} months of rest are asked." : $"Rests: her youngest hatched by {date}; {rest} months of rest are asked.";
         }
 
         return null;
@@ -53,8 +55,9 @@ internal sealed class SeasonReadiness
 
     private static double? Least(Spread? figure) => figure?.Least ?? figure?.Mean;
 
-    private (DateOnly Day, bool IsSaid)? LastClutch(StockAnimal animal, SeasonAnimal? told) =>
+    private (DateOnly Day, bool IsLaid)? LastClutch(StockAnimal animal, SeasonAnimal? told) =>
         told?.LastClutch is { } said ? (said, true)
+        : _lastLaid.TryGetValue(animal.Animal.AnimalId, out var laid) && laid <= _on && !(_lastYoung.TryGetValue(animal.Animal.AnimalId, out var later) && later <= _on && later.AddMonths(-6) > laid) ? (laid, true)
         : _lastYoung.TryGetValue(animal.Animal.AnimalId, out var young) && young <= _on ? (young, false)
         : null;
 }

@@ -34,7 +34,7 @@ public sealed class RecordHatchling(Book book, CheckTradeText check)
                     return new ClutchProblem.MoreThanLaid(found.Tag, found.GoodEggs.Value, young);
                 }
 
-                var fields = ToAnimal(found, entry);
+                var fields = ClutchAnimals.Entry(found, entry);
                 var problems = (await WhyNotAsync(db, found, fields, entry, cancellation)).ToList();
                 if (problems.Count > 0)
                 {
@@ -47,19 +47,6 @@ public sealed class RecordHatchling(Book book, CheckTradeText check)
             },
             cancellation);
     }
-
-    private static AnimalEntry ToAnimal(Clutch clutch, HatchlingEntry entry) => new()
-    {
-        Tag = entry.Tag,
-        Sex = entry.Sex,
-        Hatched = entry.Hatched,
-        DamId = clutch.DamId,
-        SireId = clutch.Sires is [var sire] ? sire : null,
-        PossibleSires = clutch.Sires.Count > 1 ? clutch.Sires : [],
-        Status = entry.Status,
-        MassGrams = entry.MassGrams,
-        Notes = entry.Notes,
-    };
 
     private async Task<IEnumerable<Problem>> WhyNotAsync(StockContext db, Clutch clutch, AnimalEntry animal, HatchlingEntry entry, CancellationToken cancellation)
     {

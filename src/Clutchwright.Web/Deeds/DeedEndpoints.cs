@@ -1,5 +1,6 @@
 using System.Globalization;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Clutches;
 using Clutchwright.Desk.Happenings;
 using Clutchwright.Desk.Routes;
 using Clutchwright.Desk.Season;
@@ -36,6 +37,10 @@ internal static class DeedEndpoints
         });
         endpoints.MapPost("/deeds/happening-back", async (WriteHappening write, [FromForm] Guid id, [FromForm] string? back, CancellationToken cancel) =>
             Done(await write.WithdrawAsync(id, Keeper.Name, cancel), back));
+        endpoints.MapPost("/deeds/clutch-bin", async (WriteClutch write, [FromForm] string tag, [FromForm] string? back, CancellationToken cancel) =>
+            Done(await write.BinAsync(tag, Keeper.Name, cancel), back));
+        endpoints.MapPost("/deeds/clutch-restore", async (WriteClutch write, [FromForm] Guid id, [FromForm] string? back, CancellationToken cancel) =>
+            Done(await write.RestoreAsync(id, Keeper.Name, cancel), back));
         endpoints.MapPost("/deeds/season", async (
             KeepSeason keep, [FromForm] string draft, [FromForm] int year, [FromForm] string? from, [FromForm] string? back, CancellationToken cancel) =>
             Done(
@@ -98,6 +103,9 @@ internal static class DeedEndpoints
     /// <summary>Goes back to where the deed was done from, or says why it was refused.</summary>
     public static IResult Done(Answer<DeedLine> answer, string? back) =>
         answer.Value is { } deed ? Back(back, deed.Id) : Refused(answer.Problems, back);
+
+    private static IResult Done(Answer<WrittenClutch> answer, string? back) =>
+        answer.Value is { } written ? Back(back, written.Deed.Id) : Refused(answer.Problems, back);
 
     private static IResult Back(string? back, long deed)
     {

@@ -1,11 +1,22 @@
 // Everything here is on top: without it every page, link and form still works.
 import { offerCompletions } from "./combobox.js";
 import { keepWhatWasTyped } from "./keep.js";
+import { queueWhatIsEntered } from "./queue.js";
 import { waitForWork } from "./work.js";
 
 document.querySelectorAll("[data-combo]").forEach(offerCompletions);
 document.querySelectorAll("[data-work]").forEach(waitForWork);
 keepWhatWasTyped(document.querySelectorAll("form[data-keep]"));
+
+// A page that is exchanged for the next one is made to work again.
+function bindQueue(within) {
+  within.querySelectorAll("form[data-queue]").forEach((form) => queueWhatIsEntered(form, (main) => {
+    main.querySelectorAll("[data-combo]").forEach(offerCompletions);
+    bindQueue(main);
+  }));
+}
+
+bindQueue(document);
 
 // A page that takes its time says so, and a second press does not send a second time.
 document.addEventListener("submit", (event) => {
