@@ -45,7 +45,7 @@ public sealed class ConditionTests(BrowserFixture browser)
     {
         await browser.ImportAsync("year", "id,sex,hatched,name\nF,f,2022-06-01,Fern\n");
         await using var visit = await browser.VisitAsync("year", width: 360);
-        var today = DateTime.Today;
+        var today = TimeProvider.System.GetLocalNow().Date;
         for (var week = 50; week >= 0; week -= 2)
         {
             await WriteAsync(visit.Page, "F", week % 8 == 6 ? "FoodRefused" : "Fed", today.AddDays(-7 * week), null);

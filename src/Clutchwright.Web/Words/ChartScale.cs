@@ -47,7 +47,7 @@ internal readonly record struct ChartScale(double Least, double Most, double Fro
         if (days <= 800)
         {
             var every = days <= 160 ? 1 : days <= 320 ? 2 : days <= 460 ? 3 : 6;
-            return Ticks(month, to, t => t.AddMonths(every), from, t => t.ToString(t.Month == 1 || days > 460 ? "MMM yyyy" : "MMM", CultureInfo.CurrentCulture));
+            return Ticks(month, to, t => t.AddMonths(every), from, t => t.ToString(t.Month == 1 || days > 366 ? "MMM yyyy" : "MMM", CultureInfo.CurrentCulture));
         }
 
         var years = Math.Max(1, (int)Math.Ceiling(days / 365.0 / 6.0));

@@ -13,7 +13,7 @@ public sealed class WatchCommandTests
         Assert.Equal(ExitCode.Answered, (await Run.ShippedAsync("stock", "import", data.Write("animals.csv", "id,sex,hatched\nM,m,2020\nF,f,2020\n"), "--data", data.Path)).Code);
         foreach (var (days, grams) in new[] { (120, "2000"), (3, "1600") })
         {
-            var day = DateTime.Today.AddDays(-days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            var day = TimeProvider.System.GetLocalNow().Date.AddDays(-days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
             Assert.Equal(ExitCode.Answered, (await Run.ShippedAsync("stock", "note", "F", "weighed", "--amount", grams, "--on", day, "--data", data.Path)).Code);
         }
 

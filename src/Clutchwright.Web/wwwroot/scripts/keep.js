@@ -65,7 +65,19 @@ function say(form, words, forget) {
   form.prepend(note);
 }
 
+function isOffline() {
+  return !navigator.onLine && !["localhost", "127.0.0.1", "[::1]"].includes(location.hostname);
+}
+
 export function keepWhatWasTyped(forms) {
+  // A deed of one press has nothing to keep; it stays on its page, so that it can be pressed again.
+  document.addEventListener("submit", (event) => {
+    if (event.target.method === "post" && !event.target.dataset.keep && isOffline()) {
+      event.preventDefault();
+      say(event.target, "No connection. Nothing was written; press again when you are back.");
+    }
+  });
+
   const here = new Set([...forms].map(keyOf));
 
   // We came to another page after sending, so the book has it.
@@ -97,7 +109,7 @@ export function keepWhatWasTyped(forms) {
     form.addEventListener("change", keep);
     form.addEventListener("submit", (event) => {
       keep();
-      if (!navigator.onLine && !["localhost", "127.0.0.1", "[::1]"].includes(location.hostname)) {
+      if (isOffline()) {
         event.preventDefault();
         say(form, "No connection. What you typed is kept here; send it again when you are back.");
         return;
