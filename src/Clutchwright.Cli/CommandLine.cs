@@ -3,6 +3,7 @@ using System.CommandLine.Help;
 using System.Data.Common;
 using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Carry;
+using Clutchwright.Cli.Clutches;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
 using Clutchwright.Cli.Incubators;
@@ -37,6 +38,7 @@ internal static class CommandLine
             ProofCommand.Create(common, terminal),
             RouteCommand.Create(common, terminal),
             SeasonCommand.Create(common, terminal),
+            ClutchCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),
         };
         common.AddTo(root);

@@ -44,8 +44,8 @@ internal static class LogCommands
             else
             {
                 page.Table(
-                    ["when", "animal", "what", "with", ""],
-                    [.. lines.Select(l => new[] { Page.Plain(l.When), Page.Plain(l.Tag), Page.Seen(l.What), Page.Plain(l.Mate), Page.Plain(l.Text) })]);
+                    ["when", "animal", "what", "with", "clutch", ""],
+                    [.. lines.Select(l => new[] { Page.Plain(l.When), Page.Plain(l.Tag), Page.Seen(l.What), Page.Plain(l.Mate), Page.Plain(l.Clutch), Page.Plain(l.Text) })]);
             }
 
             page.Send();
@@ -62,12 +62,13 @@ internal static class LogCommands
         var amount = new Option<string?>("--amount") { Description = "How much: grams, millimetres or eggs, by the kind.", HelpName = "N" };
         var mate = new Option<string?>("--mate") { Description = "The other of a pair.", HelpName = "ID" };
         var text = new Option<string?>("--text") { Description = "What else is to be said.", HelpName = "TEXT" };
+        var clutch = new Option<string?>("--clutch") { Description = "The clutch of the animal that it is about, for candled, eggs lost and pipped.", HelpName = "CLUTCH" };
         var who = StockCommand.Who();
-        var command = new Command("note", "Write down what happened to an animal.") { tag, kind, when, amount, mate, text, who };
+        var command = new Command("note", "Write down what happened to an animal.") { tag, kind, when, amount, mate, clutch, text, who };
         command.SetAction(async (asked, cancel) =>
         {
             var form = new HappeningForm(
-                asked.GetRequiredValue(tag), asked.GetRequiredValue(kind), asked.GetValue(when), asked.GetValue(amount), asked.GetValue(mate), asked.GetValue(text));
+                asked.GetRequiredValue(tag), asked.GetRequiredValue(kind), asked.GetValue(when), asked.GetValue(amount), asked.GetValue(mate), asked.GetValue(text)) { Clutch = asked.GetValue(clutch) };
             await using var questions = common.Open(asked);
             var done = await questions.GetRequiredService<WriteHappening>().RunAsync(form, asked.GetRequiredValue(who), cancel);
             if (done.Value is not { } deed)
@@ -98,6 +99,7 @@ internal static class LogCommands
         ["amount"] = line.Amount,
         ["unit"] = line.Unit,
         ["mate"] = line.Mate,
+        ["clutch"] = line.Clutch,
         ["text"] = line.Text,
     };
 }

@@ -55,8 +55,18 @@ internal static class ClutchLooks
                 catalogue.Wording.Label(l.Look.Seen),
                 l.Look.Sex,
                 l.Chance,
+                Writable(catalogue, l.Look),
                 hatched.Where(h => (l.Look.Sex is null || h.Sex == l.Look.Sex) && h.Seen.SetEquals(l.Look.Seen)).Sum(h => h.Count),
                 catalogue.Wording.LookByAge(l.Look.Seen)))];
+    }
+
+    // A name that several pairs of alleles share cannot be written down as seen: the likeliest pair of these parents says it.
+    private static string Writable(OpenCatalogue catalogue, LookOutcome look)
+    {
+        var name = catalogue.Wording.Look(look.Seen);
+        return catalogue.Read(name).IsRead ? name : string.Join(' ', look.Seen.Select(form =>
+            catalogue.Wording.Look([form]) is var own && catalogue.Read(own).IsRead ? own
+            : look.Hidden.Where(h => h.Locus == form.Locus).OrderByDescending(h => h.Chance.Value).Select(catalogue.Wording.Pair).FirstOrDefault(own)));
     }
 
     private static IReadOnlyList<(HashSet<Expression> Seen, Sex? Sex, int Count)> Hatched(StockState stock, Clutch clutch)

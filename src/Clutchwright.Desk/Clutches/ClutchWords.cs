@@ -92,14 +92,15 @@ public sealed record ClutchAnswer(
     string? LooksUnknown);
 
 /// <summary>A look that can hatch.</summary>
-/// <param name="Name">All that is seen, in trade words that can be written down as seen.</param>
+/// <param name="Name">All that is seen, in trade words.</param>
 /// <param name="Label">The trade's name of it, or <c>null</c>.</param>
 /// <param name="Sex">The sex, where the odds differ by it; <c>null</c>: either.</param>
 /// <param name="PerHatchling">Its chance for each hatchling, by all that is known of the parents by now.</param>
+/// <param name="Seen">The same as it can be written down: a name that many pairs of alleles share is told by the pair that these parents can give.</param>
 /// <param name="Hatched">How many of this look are written down for this clutch.</param>
 /// <param name="Look">How it looks by age.</param>
 public sealed record HatchLook(
-    string Name, string? Label, Genetics.Loci.Sex? Sex, Genetics.Numbers.Probability PerHatchling, int Hatched, LookWords Look);
+    string Name, string? Label, Genetics.Loci.Sex? Sex, Genetics.Numbers.Probability PerHatchling, string Seen, int Hatched, LookWords Look);
 
 /// <summary>A clutch as a form holds it.</summary>
 public sealed record ClutchForm

@@ -26,7 +26,7 @@ public sealed class WriteClutch
     internal WriteClutch(OpenBook book, OpenCatalogue catalogue, IdSchemes schemes, ListDeeds deeds, TimeProvider clock) =>
         (_book, _catalogue, _schemes, _deeds, _clock) = (book, catalogue, schemes, deeds, clock);
 
-    /// <summary>A form for a new clutch: called by the scheme, laid today, by the males that were with her last.</summary>
+    /// <summary>A form for a new clutch: laid today, by the males that were with her last.</summary>
     /// <param name="dam">The dam's tag; empty or of no animal: only the rest is filled in.</param>
     /// <param name="cancel">Stops the question.</param>
     public async Task<ClutchForm> NewAsync(string? dam, CancellationToken cancel)
@@ -36,7 +36,6 @@ public sealed class WriteClutch
         var sires = found is null ? [] : await SiresAsync(found.Animal.AnimalId, today, cancel);
         return new()
         {
-            Tag = await NextTagAsync(today, found?.Animal.Tag ?? string.Empty, sires is [var sire] ? sire : null, cancel),
             Dam = found?.Animal.Tag ?? dam?.Trim() ?? string.Empty,
             Sire = string.Join(" | ", sires),
             Laid = today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
