@@ -60,7 +60,7 @@ internal sealed class ConditionReckoning
             mass,
             shed,
             weighed,
-            _mass.Aim(animal),
+            _mass.Aim(animal, mass),
             _remarks.Of(animal, feeding, mass, shed, weighed, isFeedingKept),
             MassReckoning.Weighings(animal),
             [.. animal.Events.Select(Mark).OfType<CareMark>().Concat(animal.Clutches.Select(c => new CareMark(c.Laid, "laid", null))).OrderBy(m => m.Day)],

@@ -105,7 +105,7 @@ internal sealed class ConditionRemarks(CareThresholds thresholds, DateOnly today
         return new(
             isToAsk ? WatchLevel.AskVeterinarian : WatchLevel.Look,
             "mass",
-            $"{peak}{beyond}.{season}{(isToAsk ? " Weigh it again, and ask a reptile veterinarian." : " Weigh it again soon; a meal or droppings make some of it.")}",
+            $"{peak}{beyond}.{season}{(isToAsk ? " Weigh it again, and ask a reptile veterinarian if it holds." : " Weigh it again soon; a meal or droppings make some of it.")}",
             $"{(mass.NormalLoss > 0.0 ? Eggs + " " : string.Empty)}From {Percent(thresholds.LossToLookAt)} on it is looked at, from {Percent(thresholds.LossToAskAbout)} a veterinarian is asked: common practice, no source.");
     }
 

@@ -44,7 +44,8 @@ internal sealed class MassReckoning(CareThresholds thresholds, DateOnly today)
     }
 
     /// <summary>The mass against the least at which its sex breeds; null: not known for it.</summary>
-    public BreedingMass? Aim(CareRecord animal)
+    /// <remarks>Of an animal that loses mass no day is told: a line through its growth of before would promise too much.</remarks>
+    public BreedingMass? Aim(CareRecord animal, MassFigures? mass)
     {
         var weighings = Weighings(animal);
         var grams = weighings.Count > 0 ? weighings[^1].Grams : animal.MassGrams;
@@ -53,7 +54,7 @@ internal sealed class MassReckoning(CareThresholds thresholds, DateOnly today)
             return null;
         }
 
-        return now >= least ? new(least, true, null) : new(least, false, Arrival(weighings, least));
+        return now >= least ? new(least, true, null) : new(least, false, mass?.Unexplained >= thresholds.LossToLookAt ? null : Arrival(weighings, least));
     }
 
     private static MassArrival? Arrival(IReadOnlyList<Weighing> weighings, double least)

@@ -29,7 +29,7 @@ internal static class ConditionText
     public static string Arrival(BreedingMass aim) => aim switch
     {
         { IsReached: true } => $"has the {Grams(aim.LeastGrams)} from which keepers pair its sex",
-        { At: null } => $"{Grams(aim.LeastGrams)} is the least at which keepers pair its sex; too few weighings of the last year tell when it will have it",
+        { At: null } => $"{Grams(aim.LeastGrams)} is the least at which keepers pair its sex; its weighings of the last year do not tell when it will have it",
         { At.Earliest: null } => $"{Grams(aim.LeastGrams)} is the least at which keepers pair its sex; at its growth of the last year not within two years",
         { At: var at } => $"{Grams(aim.LeastGrams)} is the least at which keepers pair its sex; at its growth of the last year ({at.GramsADay.ToString("0.#", CultureInfo.CurrentCulture)} g a day) "
             + $"{(at.Likely is { } likely ? $"about {Month(likely)}" : "not within two years")}: {Month(at.Earliest!.Value)} at the earliest, {(at.Latest is { } latest ? $"{Month(latest)} at the latest" : "perhaps not within two years")}",

@@ -74,6 +74,10 @@ public sealed class MassTests
         Assert.Null(at.Latest);
     }
 
+    [Fact]
+    public void Aim_OfAnAnimalThatLosesMass_TellsNoDay() =>
+        Assert.Null(Of(Sex.Female, "2023", [(150, 950), (120, 1050), (90, 1120), (60, 1180), (0, 1000)]).Aim!.At);
+
     [Theory]
     [InlineData("2020", 92, false)]
     [InlineData("2020", 93, true)]
