@@ -13,6 +13,7 @@ using Clutchwright.Cli.Proofs;
 using Clutchwright.Cli.Routes;
 using Clutchwright.Cli.Season;
 using Clutchwright.Cli.Serving;
+using Clutchwright.Cli.Sheets;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk;
 
@@ -38,6 +39,7 @@ internal static class CommandLine
             ProofCommand.Create(common, terminal),
             RouteCommand.Create(common, terminal),
             SeasonCommand.Create(common, terminal),
+            SheetCommand.Create(common, terminal),
             ClutchCommand.Create(common, terminal),
             ServeCommand.Create(common, terminal),
         };

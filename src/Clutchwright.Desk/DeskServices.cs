@@ -1,5 +1,6 @@
 using Clutchwright.Catalogue;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Calendar;
 using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Clutches;
@@ -12,9 +13,11 @@ using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Looks;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
+using Clutchwright.Desk.Photos;
 using Clutchwright.Desk.Proofs;
 using Clutchwright.Desk.Routes;
 using Clutchwright.Desk.Season;
+using Clutchwright.Desk.Sheets;
 using Clutchwright.Desk.Words;
 using Clutchwright.Stock;
 using Clutchwright.Stock.Storage;
@@ -38,7 +41,7 @@ public static class DeskServices
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton(_ => Open(catalogueFolder));
         services.AddSingleton(provider => OpenStock(place, provider.GetRequiredService<TimeProvider>()));
-        services.AddSingleton(p => new StockBeliefs(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new StockBeliefs(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<TimeProvider>()));
 
         services.AddSingleton(p => new AskCross(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>()));
         services.AddSingleton(p => new RankPairs(
@@ -91,6 +94,7 @@ public static class DeskServices
         services.AddSingleton(p => new TakeReadings(
             p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListIncubators>(), p.GetRequiredService<TemperatureSetting>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new WriteHappening(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<WriteClutch>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new AnimalPhotos(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<ListDeeds>()));
         services.AddSingleton(p => new Clutches.ListClutches(p.GetRequiredService<OpenBook>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ShowClutch(
             p.GetRequiredService<OpenBook>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<HoldbackAdvice>(), p.GetRequiredService<TimeProvider>()));
@@ -120,6 +124,21 @@ public static class DeskServices
             p.GetRequiredService<KeptSeasons>(),
             p.GetRequiredService<ListDeeds>(),
             p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ShowCalendar(
+            p.GetRequiredService<OpenCatalogue>(),
+            p.GetRequiredService<OpenBook>(),
+            p.GetRequiredService<StockBeliefs>(),
+            p.GetRequiredService<ListDeeds>(),
+            p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new CalendarFeed(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<ShowCalendar>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new SheetStock(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new PickAnimals(p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<ListAnimals>()));
+        services.AddSingleton(p => new PrintLabels(p.GetRequiredService<SheetStock>()));
+        services.AddSingleton(p => new PrintSheets(p.GetRequiredService<SheetStock>(), p.GetRequiredService<DrawChart>()));
+        services.AddSingleton(p => new PrintClutchCard(p.GetRequiredService<SheetStock>(), p.GetRequiredService<AskCross>()));
+        services.AddSingleton(p => new PrintSeason(p.GetRequiredService<SheetStock>()));
         services.AddSingleton(p => new ListGenes(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new ShowGene(p.GetRequiredService<OpenCatalogue>()));
         services.AddSingleton(p => new CompleteText(p.GetRequiredService<OpenCatalogue>()));

@@ -1,5 +1,6 @@
 using Clutchwright.Desk;
 using Clutchwright.Web.Assets;
+using Clutchwright.Web.Calendar;
 using Clutchwright.Web.Carry;
 using Clutchwright.Web.Condition;
 using Clutchwright.Web.Deeds;
@@ -7,8 +8,10 @@ using Clutchwright.Web.Hosting;
 using Clutchwright.Web.Incubators;
 using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
+using Clutchwright.Web.Photos;
 using Clutchwright.Web.Routes;
 using Clutchwright.Web.Season;
+using Clutchwright.Web.Sheets;
 using Clutchwright.Web.Words;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
@@ -44,6 +47,7 @@ public static class ClutchwrightWeb
         builder.Services.AddSingleton(typeof(KeptAnswers<>));
         builder.Services.AddSingleton<RouteAnswers>();
         builder.Services.AddSingleton<SeasonAnswers>();
+        builder.Services.AddSingleton<SheetPrinter>();
 
         var app = builder.Build();
         app.UseHosting();
@@ -52,8 +56,11 @@ public static class ClutchwrightWeb
         app.MapDeeds();
         app.MapIncubators();
         app.MapCondition();
+        app.MapPhotos();
         app.MapSeen();
         app.MapChart();
+        app.MapCalendar();
+        app.MapSheets();
         app.MapHealthChecks("/healthz");
         app.MapRazorComponents<App>();
         return app;

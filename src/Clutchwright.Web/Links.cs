@@ -43,11 +43,23 @@ internal static class Links
     /// <summary>Where the young of a clutch are entered.</summary>
     public static string Hatch(string tag) => $"{Clutch(tag)}/hatch";
 
+    /// <summary>The photos of an animal.</summary>
+    public static string Photos(string tag) => $"{Animal(tag)}/photos";
+
+    /// <summary>A picture.</summary>
+    public static string Photo(string digest, bool small) => small ? $"/photos/{digest}/small.jpg" : $"/photos/{digest}.jpg";
+
     /// <summary>How a route stands that is followed.</summary>
     public static string Followed(Guid id) => With("/route", ("for", id.ToString("N")));
 
     /// <summary>The season planned for a want.</summary>
     public static string Season(string want) => With("/season", ("goal", want));
+
+    /// <summary>A sheet of an animal to print.</summary>
+    public static string Sheet(string kind, string tag) => With("/sheets", ("sheet", kind), ("tag", tag));
+
+    /// <summary>The card of a clutch to print.</summary>
+    public static string ClutchCard(string tag) => With("/sheets", ("sheet", "clutch"), ("kept", tag));
 
     /// <summary>The board with makings on it.</summary>
     public static string Board(IEnumerable<string> makings) => With("/looks/board", makings.Select(m => ("m", (string?)m)));

@@ -78,6 +78,10 @@ public sealed class BrowserFixture : IAsyncLifetime
         Assert.DoesNotContain(import.Problems, p => !p.Text.StartsWith("Nothing new", StringComparison.Ordinal));
     }
 
+    /// <summary>A question or deed of a room's desk.</summary>
+    public async Task<T> GetAsync<T>(string room)
+        where T : notnull => (await OpenAsync(room)).Services.GetRequiredService<T>();
+
     public async ValueTask DisposeAsync()
     {
         foreach (var room in _rooms.Values.Where(r => r.Value.IsCompletedSuccessfully))

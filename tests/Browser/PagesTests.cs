@@ -20,7 +20,7 @@ public sealed class PagesTests(BrowserFixture browser)
         "/kin/pairs?sire=T-2O1&dam=T-201", "/kin/founders",
         "/looks", "/looks?tone=strong yellow&place=pattern&when=holds&white=patches", "/looks?tone=own&own=%23B4B0A8&place=ground&when=fades&from=stock&m=Pastel Clown",
         "/looks?q=pattern strnog yellow, with Clwn", "/looks?q=with Spider&harm=none", "/looks/board", "/looks/board?m=Bumblebee&m=Blue-eyed White&m=Normal&m=Clwn",
-        "/log", "/log?animal=T-201", "/season", "/season?goal=Enchi Clown*10&goal=Piebald*2&ban=T-205|T-210&matings=3&clutches=6&inbreeding=12.5", "/season?goal=Clwn&goal=Clown*x&eggs=many",
+        "/log", "/log?animal=T-201", "/calendar", "/season", "/season?goal=Enchi Clown*10&goal=Piebald*2&ban=T-205|T-210&matings=3&clutches=6&inbreeding=12.5", "/season?goal=Clwn&goal=Clown*x&eggs=many",
         "/season?goal=Clown&clutches=0&pin=T-205|T-210",
     ];
 
@@ -34,7 +34,7 @@ public sealed class PagesTests(BrowserFixture browser)
             rooms.Add("demo", page);
         }
 
-        foreach (var page in new[] { "/", "/looks?tone=strong yellow", "/stock", "/stock/history", "/pairs?want=Clown", "/stock/moved", "/stock/contradictions", "/kin", "/kin/pairs", "/kin/founders" })
+        foreach (var page in new[] { "/", "/calendar", "/looks?tone=strong yellow", "/stock", "/stock/history", "/pairs?want=Clown", "/stock/moved", "/stock/contradictions", "/kin", "/kin/pairs", "/kin/founders" })
         {
             rooms.Add("empty", page);
             rooms.Add("large", page);

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Clutchwright.Cli.Calendar;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Season;
 using Clutchwright.Desk.Words;
@@ -65,11 +66,12 @@ internal sealed class SeasonCommand
             season._progress,
         };
         plan.SetAction(season.RunAsync);
-        return new Command("season", "The plan of this season's pairings.") 
+        return new Command("season", "The plan of this season's pairings, and the calendar of what to expect.")
         {
             plan,
             KeptSeasonCommands.Keep(common, terminal),
             KeptSeasonCommands.Show(common, terminal),
+            CalendarCommand.Create(common, terminal),
         };
     }
 

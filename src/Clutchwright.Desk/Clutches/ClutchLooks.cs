@@ -55,19 +55,27 @@ internal static class ClutchLooks
                 catalogue.Wording.Label(l.Look.Seen),
                 l.Look.Sex,
                 l.Chance,
-                Writable(catalogue, l.Look),
+                Writable(catalogue, l.Look.Seen, dam!, sires),
                 hatched.Where(h => (l.Look.Sex is null || h.Sex == l.Look.Sex) && h.Seen.SetEquals(l.Look.Seen)).Sum(h => h.Count),
                 catalogue.Wording.LookByAge(l.Look.Seen)))];
     }
 
-    // A name that several pairs of alleles share cannot be written down as seen: the likeliest pair of these parents says it.
-    private static string Writable(OpenCatalogue catalogue, LookOutcome look)
+    // A name that several pairs of alleles share cannot be written down as seen: the likeliest pair that these parents can give says it.
+    private static string Writable(OpenCatalogue catalogue, IReadOnlyList<Expression> seen, StockAnimal dam, IReadOnlyList<StockAnimal> sires)
     {
-        var name = catalogue.Wording.Look(look.Seen);
-        return catalogue.Read(name).IsRead ? name : string.Join(' ', look.Seen.Select(form =>
-            catalogue.Wording.Look([form]) is var own && catalogue.Read(own).IsRead ? own
-            : look.Hidden.Where(h => h.Locus == form.Locus).OrderByDescending(h => h.Chance.Value).Select(catalogue.Wording.Pair).FirstOrDefault(own)));
+        var name = catalogue.Wording.Look(seen);
+        return catalogue.Read(name).IsRead ? name : string.Join(' ', seen.Select(form => catalogue.Wording.Look([form]) is var own && catalogue.Read(own).IsRead
+            ? own
+            : Pairs(form, dam, sires).OrderByDescending(p => p.Chance).Select(p => catalogue.Wording.Pair(form.Locus, p.First, p.Second, isOrdered: false)).FirstOrDefault(own)));
     }
+
+    private static IEnumerable<(int First, int Second, double Chance)> Pairs(Expression form, StockAnimal dam, IReadOnlyList<StockAnimal> sires) =>
+        from his in sires.SelectMany(s => s.Belief.Genotype.PairsAt(form.Locus))
+        from her in dam.Belief.Genotype.PairsAt(form.Locus)
+        from one in new[] { his.Value.First, his.Value.Second }
+        from other in new[] { her.Value.First, her.Value.Second }
+        where form.Locus.ExpressionOf(Math.Min(one, other), Math.Max(one, other)) == form
+        select (Math.Min(one, other), Math.Max(one, other), his.Weight.Value * her.Weight.Value);
 
     private static IReadOnlyList<(HashSet<Expression> Seen, Sex? Sex, int Count)> Hatched(StockState stock, Clutch clutch)
     {

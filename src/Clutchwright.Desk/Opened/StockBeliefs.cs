@@ -14,7 +14,7 @@ using Clutchwright.Stock.Statements;
 namespace Clutchwright.Desk.Opened;
 
 /// <summary>What is believed of every animal of the stock, kept until what is recorded of the animals changes.</summary>
-internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDisposable
+internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue, TimeProvider clock) : IDisposable
 {
     private readonly SemaphoreSlim _turn = new(1, 1);
     private StockState? _state;
@@ -57,7 +57,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
     public async Task<StockState> ReadAsync(BeliefSettings settings, CancellationToken cancel)
     {
         var state = await ReadAsync(cancel);
-        return ReferenceEquals(settings, catalogue.BeliefSettings) ? state : new(state.Latest, state.Record, settings, null, cancel);
+        return ReferenceEquals(settings, catalogue.BeliefSettings) ? state : new(state.Latest, state.Record, settings with { Clock = clock }, null, cancel);
     }
 
     public void Dispose() => _turn.Dispose();
@@ -65,9 +65,9 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue) : IDi
     private async Task<DeedId> LatestAsync(CancellationToken cancel) =>
         (await new LatestDeed(book.Book).OfAnimalsAsync(cancel)).Expect();
 
-    private static StockState Reckon(
-        OpenCatalogue catalogue, DeedId latest, IReadOnlyList<Animal> animals, IReadOnlyList<Clutch> clutches, StockState? before, CancellationToken cancel) =>
-        new(latest, StockRecord.Of(catalogue, animals, clutches, before), null, before, cancel);
+    private StockState Reckon(
+        OpenCatalogue other, DeedId latest, IReadOnlyList<Animal> animals, IReadOnlyList<Clutch> clutches, StockState? before, CancellationToken cancel) =>
+        new(latest, StockRecord.Of(other, animals, clutches, before), other.BeliefSettings with { Clock = clock }, before, cancel);
 }
 
 /// <summary>The stock at one moment.</summary>
@@ -81,7 +81,7 @@ internal sealed class StockState
     /// <summary>Reckons what is believed.</summary>
     /// <param name="latest">The last deed of the book that changed an animal or what is said of one.</param>
     /// <param name="record">What is recorded.</param>
-    /// <param name="settings">What to reckon with; <c>null</c>: as the species data say.</param>
+    /// <param name="settings">What to reckon with; <c>null</c>: as the species data say, and by the clock of the state before.</param>
     /// <param name="before">An earlier state, from which what has not changed is taken over.</param>
     /// <param name="cancel">Stops the work.</param>
     public StockState(DeedId latest, StockRecord record, BeliefSettings? settings, StockState? before, CancellationToken cancel)
@@ -89,7 +89,11 @@ internal sealed class StockState
         Latest = latest;
         Record = record;
         Beliefs = PedigreeBeliefs.Of(
-            record.Catalogue.Species, record.Animals, settings ?? record.Catalogue.BeliefSettings, before?.Beliefs, cancel);
+            record.Catalogue.Species,
+            record.Animals,
+            settings ?? record.Catalogue.BeliefSettings with { Clock = before?.Beliefs.Settings.Clock },
+            before?.Beliefs,
+            cancel);
         var clashes = Beliefs.Clashes.SelectMany(c => c.Animals, (c, key) => (Key: key, Clash: c)).ToLookup(c => c.Key, c => c.Clash, StringComparer.Ordinal);
         Animals = [.. record.Entries.Select(e => new StockAnimal(
             e.Animal, Beliefs, e.Read.Statements, [.. e.Read.Problems, .. clashes[StockRecord.Key(e.Animal.AnimalId)].Select(c => ClashWords.Of(record, c))]))];

@@ -8,6 +8,7 @@ internal sealed class BeliefCache(Species species, BeliefSettings settings, Beli
     private BeliefCache? _before = before is not null && before.Fits(species, settings) ? before : null;
     private readonly Dictionary<string, GroupModel> _models = new(StringComparer.Ordinal);
     private readonly Dictionary<UInt128, PartSolution> _parts = [];
+    private readonly WorkClock _clock = new(settings);
 
     /// <summary>The model of a group for some alleles.</summary>
     public GroupModel Model(LinkageGroup group, IReadOnlyList<int[]> alleles)
@@ -32,7 +33,7 @@ internal sealed class BeliefCache(Species species, BeliefSettings settings, Beli
         {
             solution = _before is not null && _before._parts.TryGetValue(digest, out var old)
                 ? old
-                : PartSolution.Of(part, settings, cancel);
+                : PartSolution.Of(part, settings, cancel, _clock);
             _parts.Add(digest, solution);
         }
 

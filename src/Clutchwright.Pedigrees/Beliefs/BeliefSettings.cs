@@ -19,7 +19,7 @@ public sealed record BeliefSettings
     /// <summary>Gets how many table entries may be held at once, 8 bytes each.</summary>
     public double TableBudget { get; init; } = 6e7;
 
-    /// <summary>Gets how many table entries may be worked through for an exact answer; some forty million take a second. Beyond that beliefs are sampled.</summary>
+    /// <summary>Gets how many table entries may be worked through for an exact answer; some hundred million take a second. Beyond that beliefs are sampled.</summary>
     public double WorkBudget { get; init; } = 2.5e8;
 
     /// <summary>Gets how many table entries one sweep of sampling may need.</summary>
@@ -30,6 +30,14 @@ public sealed record BeliefSettings
 
     /// <summary>Gets the seed of sampling.</summary>
     public ulong Seed { get; init; } = 1;
+
+    /// <summary>Gets the clock that sampling follows; <c>null</c>: none, so that the answer hangs on nothing but the record and these settings.</summary>
+    /// <remarks>With a clock a reckoning that takes longer than <see cref="Patience"/> stops sampling with the sweeps it has, and its standard errors are those of so
+    /// many. Answers that are exact, or that are ready in time, are the same with and without.</remarks>
+    public TimeProvider? Clock { get; init; }
+
+    /// <summary>Gets how long a reckoning may go on sampling by <see cref="Clock"/>, counted from its beginning. What has to be done before the first sweeps is not cut short.</summary>
+    public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(7);
 
     /// <summary>Checks the settings.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
@@ -52,6 +60,11 @@ public sealed record BeliefSettings
         if (!(TableBudget >= 1.0) || !(WorkBudget >= 1.0) || !(SweepBudget >= 1.0) || Sweeps < 40)
         {
             throw new ArgumentOutOfRangeException(nameof(TableBudget), "Budgets are positive, and there are at least 40 sweeps.");
+        }
+
+        if (Patience <= TimeSpan.Zero)
+        {
+            throw new ArgumentOutOfRangeException(nameof(Patience), Patience, "A reckoning takes some time.");
         }
     }
 }

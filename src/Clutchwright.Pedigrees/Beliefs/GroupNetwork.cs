@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Clutchwright.Pedigrees.Beliefs;
 
 /// <summary>What every animal can be at one linkage group, and with which weight by its own records: the part of the network before anything is summed.</summary>
@@ -125,6 +127,11 @@ internal sealed class GroupNetwork
     // The members that lost a state; null where nothing is left.
     private List<int>? ReduceFamily(Family family)
     {
+        if (Space.Young is { } possible)
+        {
+            return ReduceByBits(family, possible);
+        }
+
         var n = Space.Count;
         var dams = ListOf(family.Dam);
         var young = family.Young;
@@ -168,6 +175,95 @@ internal sealed class GroupNetwork
         }
 
         return Keep(family.Dam, kept.AsSpan(damRow, n), changed) ? changed : null;
+    }
+
+    // The same where the states of an animal fit a word.
+    private List<int>? ReduceByBits(Family family, ulong[] possible)
+    {
+        var n = Space.Count;
+        var young = family.Young;
+        Span<ulong> allowed = young.Count <= 256 ? stackalloc ulong[young.Count] : new ulong[young.Count];
+        Span<ulong> kept = young.Count <= 256 ? stackalloc ulong[young.Count] : new ulong[young.Count];
+        Span<ulong> sires = family.Sires.Length <= 64 ? stackalloc ulong[family.Sires.Length] : new ulong[family.Sires.Length];
+        kept.Clear();
+        sires.Clear();
+        for (var y = 0; y < allowed.Length; y++)
+        {
+            allowed[y] = BitsOf(young[y]);
+        }
+
+        var (ofDam, damKept) = (BitsOf(family.Dam), 0UL);
+        for (var i = 0; i < sires.Length; i++)
+        {
+            for (var ofSire = BitsOf(family.Sires[i]); ofSire != 0; ofSire &= ofSire - 1)
+            {
+                for (var rest = ofDam; rest != 0; rest &= rest - 1)
+                {
+                    var (s, d) = (BitOperations.TrailingZeroCount(ofSire), BitOperations.TrailingZeroCount(rest));
+                    var children = possible[(s * n) + d];
+                    var y = 0;
+                    while (y < allowed.Length && (allowed[y] & children) != 0)
+                    {
+                        y++;
+                    }
+
+                    if (y < allowed.Length)
+                    {
+                        continue;
+                    }
+
+                    sires[i] |= 1UL << s;
+                    damKept |= 1UL << d;
+                    for (y = 0; y < allowed.Length; y++)
+                    {
+                        kept[y] |= allowed[y] & children;
+                    }
+                }
+            }
+        }
+
+        var changed = new List<int>();
+        for (var y = 0; y < allowed.Length; y++)
+        {
+            if (!Keep(young[y], allowed[y], kept[y], changed))
+            {
+                return null;
+            }
+        }
+
+        // One sire of several is ruled out only as the sire, not in what he is.
+        if (sires.Length == 1 && !Keep(family.Sires[0], BitsOf(family.Sires[0]), sires[0], changed))
+        {
+            return null;
+        }
+
+        return Keep(family.Dam, ofDam, damKept, changed) ? changed : null;
+    }
+
+    private ulong BitsOf(int node)
+    {
+        var n = Space.Count;
+        var bits = 0UL;
+        for (var s = 0; s < n; s++)
+        {
+            bits |= _allowed[(node * n) + s] ? 1UL << s : 0UL;
+        }
+
+        return bits;
+    }
+
+    private bool Keep(int node, ulong allowed, ulong kept, List<int> changed)
+    {
+        if (allowed != kept)
+        {
+            changed.Add(node);
+            for (var lost = allowed & ~kept; lost != 0; lost &= lost - 1)
+            {
+                _allowed[(node * Space.Count) + BitOperations.TrailingZeroCount(lost)] = false;
+            }
+        }
+
+        return kept != 0;
     }
 
     private bool TryPair(List<int> young, int sire, int dam, bool[] mark)

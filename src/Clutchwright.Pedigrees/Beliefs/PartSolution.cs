@@ -45,18 +45,22 @@ internal sealed class PartSolution
     public bool IsPossible => !double.IsNegativeInfinity(LogTotal);
 
     /// <summary>Solves a part.</summary>
-    public static PartSolution Of(NetworkPart part, BeliefSettings settings, CancellationToken cancel)
+    /// <param name="part">The part.</param>
+    /// <param name="settings">The budgets.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <param name="clock">When the reckoning began that this is a step of; <c>null</c>: now.</param>
+    public static PartSolution Of(NetworkPart part, BeliefSettings settings, CancellationToken cancel, WorkClock? clock = null)
     {
         int[] counts = [.. part.Counts];
         var plan = EliminationPlan.For(counts, part.Factors.Select(f => f.Variables));
         if (plan.Entries > settings.TableBudget)
         {
-            if (NetworkSampler.SumCases(counts, part.Factors, settings, cancel) is { } summed)
+            if (NetworkSampler.SumCases(counts, part.Factors, plan, settings, cancel) is { } summed)
             {
                 return new(part, plan, summed.LogTotal, summed.Marginals, null);
             }
 
-            var (means, errors) = NetworkSampler.Run(counts, part.Factors, plan, settings, cancel);
+            var (means, errors) = NetworkSampler.Run(counts, part.Factors, plan, settings, cancel, clock);
             return new(part, plan, double.NaN, means, errors);
         }
 

@@ -16,8 +16,10 @@ public sealed class PedigreeBeliefs
     private readonly BeliefCache _cache;
     private readonly Dictionary<string, int> _nodes;
     private readonly AnimalBelief?[] _beliefs;
+    private readonly CarriedBelief?[] _carried;
 
-    private PedigreeBeliefs(Species species, IReadOnlyList<RecordedAnimal> animals, BeliefSettings settings, BeliefRun run, BeliefCache cache)
+    private PedigreeBeliefs(
+        Species species, IReadOnlyList<RecordedAnimal> animals, BeliefSettings settings, BeliefRun run, BeliefCache cache, PedigreeBeliefs? before)
     {
         Species = species;
         Settings = settings;
@@ -25,10 +27,16 @@ public sealed class PedigreeBeliefs
         _run = run;
         _cache = cache;
         _beliefs = new AnimalBelief?[run.Frame.RecordedCount];
+        _carried = new CarriedBelief?[run.Frame.RecordedCount];
         _nodes = new Dictionary<string, int>(animals.Count, StringComparer.Ordinal);
         for (var node = 0; node < run.Frame.RecordedCount; node++)
         {
             _nodes.TryAdd(run.Frame.Records[node]!.Key, node);
+        }
+
+        if (before is not null && run.InPlay.AsSpan().SequenceEqual(before._run.InPlay))
+        {
+            CarryOver(before);
         }
     }
 
@@ -77,7 +85,8 @@ public sealed class PedigreeBeliefs
     /// <param name="species">The species.</param>
     /// <param name="animals">All animals, in any order; every parent named must be among them.</param>
     /// <param name="settings">What to reckon with; <c>null</c>: <see cref="BeliefSettings.Default"/>.</param>
-    /// <param name="before">An earlier answer, from which what has not changed is taken over.</param>
+    /// <param name="before">An earlier answer, from which what has not changed is taken over: solved parts, and of animals with the same list of records the
+    /// beliefs that were read there.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="ArgumentException">A sire is female, a dam male, or a count of young has young of its own.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A setting is out of range.</exception>
@@ -99,7 +108,8 @@ public sealed class PedigreeBeliefs
         var cache = new BeliefCache(species, settings, before?._cache);
         var run = new BeliefRun(species, animals, settings, cache, null, cancel);
         run.Run();
-        return new(species, animals, settings, run, cache.Alone());
+        var fits = before is not null && before.Species == species && before.Settings == settings;
+        return new(species, animals, settings, run, cache.Alone(), fits ? before : null);
     }
 
     /// <summary>The number of an animal among the nodes of the reckoning; of several young kept as a count the first.</summary>
@@ -198,28 +208,37 @@ public sealed class PedigreeBeliefs
         return network.Space.Group.IsSex && _run.Frame.Sexes[node] is null ? Diplotype.Unordered(diplotype.First, diplotype.Second) : diplotype;
     }
 
+    // Nothing of the earlier answer is held on to but the beliefs themselves.
+    private void CarryOver(PedigreeBeliefs before)
+    {
+        foreach (var (key, node) in _nodes)
+        {
+            if (before._nodes.TryGetValue(key, out var old) && Volatile.Read(ref before._beliefs[old]) is { } belief)
+            {
+                var carried = CarriedBelief.Find(belief, before._run, old, _run, node);
+                _carried[node] = carried;
+                _beliefs[node] = carried?.Changed.Count == 0 ? belief : null;
+            }
+        }
+    }
+
     private AnimalBelief Read(int node)
     {
         var record = _run.Frame.Records[node]!;
-        var genotype = GenotypeBelief.Wild(Species, _run.Frame.Sexes[node] ?? Species.SexSystem.Heterogametic().Opposite());
+        var carried = _carried[node];
+        var genotype = carried?.Belief.Genotype ?? GenotypeBelief.Wild(Species, _run.Frame.Sexes[node] ?? Species.SexSystem.Heterogametic().Opposite());
         var spoken = new List<LinkageGroup>();
         var errors = new Dictionary<LinkageGroup, double>();
         foreach (var g in _run.InPlay)
         {
-            var network = _run.Networks[g]!;
             var group = Species.Groups[g];
-            var variable = _run.Assembly.Variables[g][node];
-            var solution = variable < 0 ? null : _run.Solutions[_run.Assembly.PartOf(variable)];
-            var states = network.States[node];
-            if (solution is not null || !network.Space.Diplotypes[states[0]].IsWild)
+            if (carried is null || carried.Changed.Contains(g))
             {
-                var weighed = ExactRatio.Weigh(
-                    [.. states.Select(s => DiplotypeOf(network, node, s))], _run.WeightsOf(node, g), IsRatio(solution, [g]));
-                genotype = genotype.With(group, weighed);
-                if (solution?.Errors is { } sampled)
-                {
-                    errors[group] = sampled[_run.Assembly.Local[variable]].Max();
-                }
+                genotype = With(genotype, node, group, errors);
+            }
+            else if (carried.Belief.StandardErrors.TryGetValue(group, out var error))
+            {
+                errors.Add(group, error);
             }
 
             if (genotype[group] is not [{ Value.IsWild: true }] || record.Observations.Any(o => SpeaksOfAllele(o, group)))
@@ -229,6 +248,27 @@ public sealed class PedigreeBeliefs
         }
 
         return new(genotype, spoken, [.. NotCounted(node, record)], errors);
+    }
+
+    // The belief with what the group's part says; where that was sampled, its error is noted.
+    private GenotypeBelief With(GenotypeBelief genotype, int node, LinkageGroup group, Dictionary<LinkageGroup, double> errors)
+    {
+        var network = _run.Networks[group.Index]!;
+        var variable = _run.Assembly.Variables[group.Index][node];
+        var solution = variable < 0 ? null : _run.Solutions[_run.Assembly.PartOf(variable)];
+        var states = network.States[node];
+        if (solution is null && network.Space.Diplotypes[states[0]].IsWild && genotype[group] is [{ Value.IsWild: true }])
+        {
+            return genotype;
+        }
+
+        if (solution?.Errors is { } sampled)
+        {
+            errors[group] = sampled[_run.Assembly.Local[variable]].Max();
+        }
+
+        return genotype.With(group, ExactRatio.Weigh(
+            [.. states.Select(s => DiplotypeOf(network, node, s))], _run.WeightsOf(node, group.Index), IsRatio(solution, [group.Index])));
     }
 
     private static bool SpeaksOfAllele(Observation observation, LinkageGroup group) => observation switch

@@ -8,14 +8,14 @@ namespace Clutchwright.Pedigrees.Beliefs;
 /// <remarks>Kept by look, since most animals of a stock look like another.</remarks>
 internal sealed class RecordWeights(Species species, StateSpace space, double misreading)
 {
-    private readonly Dictionary<string, double[]> _byLook = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, double[]> _trueByLook = new(StringComparer.Ordinal);
+    private readonly KeptLooks _looks = new();
+    private readonly KeptLooks _trueLooks = new();
     private readonly int[] _readings = [.. space.Group.Loci.Select((locus, i) => CountReadings(locus, space.Alleles[i]))];
 
     /// <summary>The weights of a record, by state; the record is taken as certain.</summary>
     public double[] Of(Observation observation) => observation switch
     {
-        Observation.Seen seen => OfLook(seen, misreading, _byLook),
+        Observation.Seen seen => _looks.Of(seen, s => OfLook(s, misreading)),
         Observation.Said said => OfWords(said.Reading),
         Observation.RuledOut ruledOut => ByDiplotype(d => ruledOut.Alleles.Any(a => a.Locus.Group == space.Group && Copies(d, a) > 0) ? 0.0 : 1.0),
         Observation.DnaTest test when test.Allele.Locus.Group == space.Group => ByDiplotype(d => OfTest(test, d)),
@@ -23,7 +23,7 @@ internal sealed class RecordWeights(Species species, StateSpace space, double mi
     };
 
     /// <summary>The weights of a look that was read rightly.</summary>
-    public double[] OfTrueLook(Observation.Seen seen) => OfLook(seen, 0.0, _trueByLook);
+    public double[] OfTrueLook(Observation.Seen seen) => _trueLooks.Of(seen, s => OfLook(s, 0.0));
 
     /// <summary>Whether a record says something at this group.</summary>
     public bool Speaks(Observation observation) => observation switch
@@ -102,14 +102,8 @@ internal sealed class RecordWeights(Species species, StateSpace space, double mi
         static IEnumerable<int> Known(int[] states) => states.Where(s => s >= 0).Distinct();
     }
 
-    private double[] OfLook(Observation.Seen seen, double error, Dictionary<string, double[]> kept)
+    private double[] OfLook(Observation.Seen seen, double error)
     {
-        var key = string.Join('|', seen.Forms.Select(f => f.Id).Order(StringComparer.Ordinal));
-        if (kept.TryGetValue(key, out var known))
-        {
-            return known;
-        }
-
         var weights = new double[space.Count];
         Array.Fill(weights, 1.0);
         for (var i = 0; i < space.Group.Loci.Count; i++)
@@ -125,7 +119,6 @@ internal sealed class RecordWeights(Species species, StateSpace space, double mi
             Multiply(weights, space.Group.Loci[i], seen, m => ((1.0 - error) * m) + (error * (1.0 - m) / others));
         }
 
-        kept.Add(key, weights);
         return weights;
     }
 

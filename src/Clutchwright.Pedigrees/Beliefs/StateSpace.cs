@@ -112,6 +112,9 @@ internal sealed class StateSpace
     /// <summary>The state of an egg; -1 where two gametes cannot meet.</summary>
     public int Child(int fromSire, int fromDam) => _child[(fromSire * GameteCount) + fromDam];
 
+    /// <summary>Gets for each pair of states of sire and dam, the dam's counting faster, the states that young can have, as bits; <c>null</c> where there are more than 64 states.</summary>
+    public ulong[]? Young => Count > 64 ? null : field ??= YoungOfAll();
+
     /// <summary>The state of a diplotype; -1 if it has a haplotype that does not matter here.</summary>
     public int Of(Diplotype diplotype, bool heterogametic) =>
         _index.TryGetValue((Group.IsSex && heterogametic ? diplotype : Diplotype.Unordered(diplotype.First, diplotype.Second), Group.IsSex && heterogametic), out var state)
@@ -133,6 +136,26 @@ internal sealed class StateSpace
         }
 
         return false;
+    }
+
+    private ulong[] YoungOfAll()
+    {
+        var young = new ulong[Count * Count];
+        for (var sire = 0; sire < Count; sire++)
+        {
+            for (var dam = 0; dam < Count; dam++)
+            {
+                foreach (var a in Gametes[sire])
+                {
+                    foreach (var b in Gametes[dam])
+                    {
+                        young[(sire * Count) + dam] |= Child(a, b) is >= 0 and var child ? 1UL << child : 0UL;
+                    }
+                }
+            }
+        }
+
+        return young;
     }
 
     private int Egg(Species species, int fromSire, int fromDam)

@@ -13,7 +13,7 @@ internal sealed class Excursion
     private static readonly double[] Littles = [0.3, 0.1, 0.03, 1e-2, 1e-3, 1e-4];
     private readonly int[] _counts;
     private readonly IReadOnlyList<Factor> _factors;
-    private readonly CutNetwork[][] _walks;
+    private readonly Factor[][] _relaxed;
 
     /// <summary>Prepares the walks.</summary>
     /// <param name="counts">How many states each variable has.</param>
@@ -28,29 +28,22 @@ internal sealed class Excursion
         }
 
         (_counts, _factors) = (counts, factors);
-        _walks = [.. Littles.Select(little =>
-        {
-            Factor[] relaxed = [.. factors.Select(f => f with { Values = Relaxed(f.Values, little) })];
-            CutNetwork[] there = [.. sets.Select(s => s.With(relaxed))];
-            return there.Concat(there.Reverse().Skip(1)).ToArray();
-        })];
+        _relaxed = Array.ConvertAll(Littles, little => factors.Select(f => f with { Values = Relaxed(f.Values, little) }).ToArray());
     }
-
-    /// <summary>Gets how many sweeps a step takes.</summary>
-    public int Sweeps => _walks[0].Length;
 
     /// <summary>Tries one step.</summary>
     /// <param name="states">A possible combination; another one, or the same.</param>
+    /// <param name="sets">The sets of held variables.</param>
     /// <param name="random">The state of the random numbers.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <returns>Whether the walk ended at something possible.</returns>
-    public bool Try(int[] states, ref ulong random, CancellationToken cancel)
+    public bool Try(int[] states, IReadOnlyList<CutSolver> sets, ref ulong random, CancellationToken cancel)
     {
-        var walk = _walks[(int)(SplitMix64.Next(ref random) % (ulong)_walks.Length)];
+        var relaxed = _relaxed[(int)(SplitMix64.Next(ref random) % (ulong)_relaxed.Length)];
         var there = (int[])states.Clone();
-        foreach (var set in walk)
+        for (var turn = 0; turn < (2 * sets.Count) - 1; turn++)
         {
-            set.Redraw(there, ref random, cancel);
+            sets[turn < sets.Count ? turn : (2 * sets.Count) - 2 - turn].Redraw(relaxed, there, ref random, cancel);
         }
 
         if (!IsPossible(_counts, _factors, there))

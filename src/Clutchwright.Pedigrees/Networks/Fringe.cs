@@ -4,7 +4,7 @@ namespace Clutchwright.Pedigrees.Networks;
 internal sealed class Fringe
 {
     private readonly int[] _counts;
-    private readonly List<(int Variable, int[] Scope, double[] Table)> _rows = [];
+    private readonly List<(int Variable, int[] Scope, double[] Shares)> _rows = [];
 
     private Fringe(int[] counts) => _counts = counts;
 
@@ -64,40 +64,26 @@ internal sealed class Fringe
     /// <summary>Draws the outer variables, given the states of the others.</summary>
     /// <param name="states">The states; those of the core are read, the others filled.</param>
     /// <param name="random">The state of the random numbers.</param>
-    /// <param name="seen">Told the weights each outer variable had, which sum to 1.</param>
-    public void Draw(int[] states, ref ulong random, Action<int, double[]>? seen)
+    /// <param name="sums">By variable, the weights are added here that each outer variable had, which sum to 1.</param>
+    public void Draw(int[] states, ref ulong random, double[][] sums)
     {
         for (var i = _rows.Count - 1; i >= 0; i--)
         {
-            var (variable, scope, table) = _rows[i];
+            var (variable, scope, shares) = _rows[i];
             var start = 0;
             foreach (var other in scope)
             {
                 start = (start * _counts[other]) + states[other];
             }
 
-            var count = _counts[variable];
-            var weights = table.AsSpan(start * count, count).ToArray();
-            var total = weights.Sum();
-            for (var x = 0; x < count; x++)
+            var row = shares.AsSpan(start * _counts[variable], _counts[variable]);
+            var sum = sums[variable];
+            for (var x = 0; x < row.Length; x++)
             {
-                weights[x] /= total;
+                sum[x] += row[x];
             }
 
-            seen?.Invoke(variable, weights);
-            var left = SplitMix64.NextShare(ref random);
-            var state = 0;
-            while (state < count - 1 && (left -= weights[state]) >= 0.0)
-            {
-                state++;
-            }
-
-            while (weights[state] == 0.0)
-            {
-                state--;
-            }
-
-            states[variable] = state;
+            states[variable] = SplitMix64.NextState(row, ref random);
         }
     }
 
@@ -156,13 +142,14 @@ internal sealed class Fringe
             drop(factor);
         }
 
-        _rows.Add((variable, scope[..^1], table));
         var own = _counts[variable];
         var sums = new double[table.Length / own];
         for (var at = 0; at < table.Length; at++)
         {
             sums[at / own] += table[at];
         }
+
+        _rows.Add((variable, scope[..^1], [.. table.Select((weight, at) => sums[at / own] > 0.0 ? weight / sums[at / own] : 0.0)]));
 
         var largest = sums.Max();
         return new(scope[..^1], largest > 0.0 ? Array.ConvertAll(sums, s => s / largest) : sums);

@@ -33,6 +33,9 @@ internal sealed class TieGraph
     /// <summary>Gets how many words a row has.</summary>
     public int Words { get; }
 
+    /// <summary>Gets how many variables have not been removed.</summary>
+    public int AliveCount => _alive.Sum(BitOperations.PopCount);
+
     /// <summary>Whether a variable has not been removed.</summary>
     public bool IsAlive(int v) => (_alive[v >> 6] & (1UL << v)) != 0;
 
@@ -42,14 +45,27 @@ internal sealed class TieGraph
     /// <summary>The part of the graph over some variables, renumbered in their order.</summary>
     public TieGraph Restrict(int[] kept)
     {
-        var part = new TieGraph(kept.Length);
+        var place = new int[_count];
         for (var i = 0; i < kept.Length; i++)
         {
-            for (var j = i + 1; j < kept.Length; j++)
+            place[kept[i]] = i;
+        }
+
+        var part = new TieGraph(kept.Length);
+        var isKept = new ulong[Words];
+        foreach (var v in kept)
+        {
+            isKept[v >> 6] |= 1UL << v;
+        }
+
+        for (var i = 0; i < kept.Length; i++)
+        {
+            var row = Row(kept[i]);
+            for (var word = 0; word < row.Length; word++)
             {
-                if (IsTied(kept[i], kept[j]))
+                for (var bits = row[word] & isKept[word]; bits != 0; bits &= bits - 1)
                 {
-                    part.Tie(i, j);
+                    part.Tie(i, place[(word << 6) + BitOperations.TrailingZeroCount(bits)]);
                 }
             }
         }
@@ -69,27 +85,8 @@ internal sealed class TieGraph
         }
     }
 
-    /// <summary>Ties every two of some variables, a row at a time.</summary>
-    public void TieNeighbours(List<int> variables)
-    {
-        Span<ulong> all = Words <= 64 ? stackalloc ulong[Words] : new ulong[Words];
-        all.Clear();
-        foreach (var v in variables)
-        {
-            all[v >> 6] |= 1UL << v;
-        }
-
-        foreach (var v in variables)
-        {
-            var row = Row(v);
-            for (var w = 0; w < row.Length; w++)
-            {
-                row[w] |= all[w];
-            }
-
-            row[v >> 6] &= ~(1UL << v);
-        }
-    }
+    /// <summary>The variables that one is tied to, as bits.</summary>
+    public Span<ulong> Row(int v) => _rows.AsSpan(v * Words, Words);
 
     /// <summary>Reads the neighbours of a variable into a list, which is emptied first.</summary>
     public void ReadNeighbours(int v, List<int> neighbours)
@@ -115,16 +112,23 @@ internal sealed class TieGraph
         }
     }
 
-    /// <summary>Whether every two of some variables are tied.</summary>
-    public bool IsComplete(List<int> variables)
+    /// <summary>Whether every two neighbours of a variable are tied.</summary>
+    public bool IsSimplicial(int v)
     {
-        for (var i = 0; i < variables.Count; i++)
+        var row = Row(v);
+        for (var word = 0; word < row.Length; word++)
         {
-            for (var j = i + 1; j < variables.Count; j++)
+            for (var bits = row[word]; bits != 0; bits &= bits - 1)
             {
-                if (!IsTied(variables[i], variables[j]))
+                var u = (word << 6) + BitOperations.TrailingZeroCount(bits);
+                var other = Row(u);
+                for (var w = 0; w < other.Length; w++)
                 {
-                    return false;
+                    var missing = row[w] & ~other[w];
+                    if (missing != 0 && (w != word || missing != 1UL << u))
+                    {
+                        return false;
+                    }
                 }
             }
         }
@@ -132,58 +136,110 @@ internal sealed class TieGraph
         return true;
     }
 
-    /// <summary>How many pairs of some variables are not tied.</summary>
-    public int MissingTies(List<int> variables)
+    /// <summary>Takes a variable out without tying its neighbours.</summary>
+    public void Drop(int v)
     {
-        Span<ulong> all = Words <= 64 ? stackalloc ulong[Words] : new ulong[Words];
-        all.Clear();
-        foreach (var v in variables)
+        var row = Row(v);
+        for (var word = 0; word < row.Length; word++)
         {
-            all[v >> 6] |= 1UL << v;
+            for (var bits = row[word]; bits != 0; bits &= bits - 1)
+            {
+                var u = (word << 6) + BitOperations.TrailingZeroCount(bits);
+                Row(u)[v >> 6] &= ~(1UL << v);
+            }
         }
 
-        var missing = 0;
-        foreach (var v in variables)
+        row.Clear();
+        _alive[v >> 6] &= ~(1UL << v);
+    }
+
+    /// <summary>How many pairs of a variable's neighbours are not tied.</summary>
+    public int MissingTies(int v)
+    {
+        unchecked
         {
             var row = Row(v);
-            for (var w = 0; w < row.Length; w++)
+            var (missing, neighbours) = (0, 0);
+            for (var word = 0; word < row.Length; word++)
             {
-                missing += BitOperations.PopCount(all[w] & ~row[w]);
-            }
-        }
-
-        return (missing - variables.Count) / 2;
-    }
-
-    /// <summary>The sum, over pairs that are not tied, of the product of their weights.</summary>
-    public double MissingWeight(List<int> variables, double[] weights)
-    {
-        var sum = 0.0;
-        for (var i = 0; i < variables.Count; i++)
-        {
-            for (var j = i + 1; j < variables.Count; j++)
-            {
-                if (!IsTied(variables[i], variables[j]))
+                for (var bits = row[word]; bits != 0; bits &= bits - 1)
                 {
-                    sum += weights[variables[i]] * weights[variables[j]];
+                    neighbours++;
+                    var other = Row((word << 6) + BitOperations.TrailingZeroCount(bits));
+                    for (var w = 0; w < other.Length; w++)
+                    {
+                        missing += BitOperations.PopCount(row[w] & ~other[w]);
+                    }
                 }
             }
-        }
 
-        return sum;
+            // Each pair was met from both ends, and each neighbour is not tied to itself.
+            return (missing - neighbours) / 2;
+        }
     }
 
-    /// <summary>Takes a variable out.</summary>
-    /// <param name="v">The variable.</param>
-    /// <param name="neighbours">Its neighbours.</param>
-    public void Remove(int v, List<int> neighbours)
+    /// <summary>The sum, over pairs of a variable's neighbours that are not tied, of the product of their weights.</summary>
+    public double MissingWeight(int v, double[] weights)
     {
-        foreach (var u in neighbours)
+        var sum = 0.0;
+        var row = Row(v);
+        for (var word = 0; word < row.Length; word++)
         {
-            Row(u)[v >> 6] &= ~(1UL << v);
+            for (var bits = row[word]; bits != 0; bits &= bits - 1)
+            {
+                var u = (word << 6) + BitOperations.TrailingZeroCount(bits);
+                var other = Row(u);
+                var missing = 0.0;
+                for (var w = 0; w < other.Length; w++)
+                {
+                    for (var rest = row[w] & ~other[w]; rest != 0; rest &= rest - 1)
+                    {
+                        var t = (w << 6) + BitOperations.TrailingZeroCount(rest);
+                        missing += t == u ? 0.0 : weights[t];
+                    }
+                }
+
+                sum += weights[u] * missing;
+            }
         }
 
-        Row(v).Clear();
+        return sum / 2.0;
+    }
+
+    /// <summary>How many of a set of variables one is tied to.</summary>
+    public int CommonTies(int v, ReadOnlySpan<ulong> set)
+    {
+        var common = 0;
+        var row = Row(v);
+        for (var w = 0; w < row.Length; w++)
+        {
+            common += BitOperations.PopCount(row[w] & set[w]);
+        }
+
+        return common;
+    }
+
+    /// <summary>Ties all neighbours of a variable to each other and takes it out.</summary>
+    public void Eliminate(int v)
+    {
+        var row = Row(v);
+        for (var word = 0; word < row.Length; word++)
+        {
+            for (var bits = row[word]; bits != 0; bits &= bits - 1)
+            {
+                var u = (word << 6) + BitOperations.TrailingZeroCount(bits);
+                var other = Row(u);
+                for (var w = 0; w < other.Length; w++)
+                {
+                    other[w] |= row[w];
+                }
+
+                other[u >> 6] &= ~(1UL << u);
+                other[v >> 6] &= ~(1UL << v);
+            }
+        }
+
+        row.Clear();
         _alive[v >> 6] &= ~(1UL << v);
     }
 
@@ -194,6 +250,4 @@ internal sealed class TieGraph
     }
 
     private bool IsTied(int u, int v) => (Row(u)[v >> 6] & (1UL << v)) != 0;
-
-    private Span<ulong> Row(int v) => _rows.AsSpan(v * Words, Words);
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Clutches;
 using Clutchwright.Desk.Happenings;
+using Clutchwright.Desk.Photos;
 using Clutchwright.Desk.Routes;
 using Clutchwright.Desk.Season;
 using Clutchwright.Desk.Words;
@@ -37,6 +38,13 @@ internal static class DeedEndpoints
         });
         endpoints.MapPost("/deeds/happening-back", async (WriteHappening write, [FromForm] Guid id, [FromForm] string? back, CancellationToken cancel) =>
             Done(await write.WithdrawAsync(id, Keeper.Name, cancel), back));
+        endpoints.MapPost("/deeds/photo", async (
+            AnimalPhotos photos, [FromForm] Guid id, [FromForm] Guid version, [FromForm] string? taken, [FromForm] string? caption, [FromForm] string? back, CancellationToken cancel) =>
+            Done(await photos.DescribeAsync(id, version, taken, caption, Keeper.Name, cancel), back));
+        endpoints.MapPost("/deeds/photo-back", async (AnimalPhotos photos, [FromForm] Guid id, [FromForm] string? back, CancellationToken cancel) =>
+            Done(await photos.WithdrawAsync(id, Keeper.Name, cancel), back));
+        endpoints.MapPost("/deeds/photo-restore", async (AnimalPhotos photos, [FromForm] Guid id, [FromForm] string? back, CancellationToken cancel) =>
+            Done(await photos.RestoreAsync(id, Keeper.Name, cancel), back));
         endpoints.MapPost("/deeds/clutch-bin", async (WriteClutch write, [FromForm] string tag, [FromForm] string? back, CancellationToken cancel) =>
             Done(await write.BinAsync(tag, Keeper.Name, cancel), back));
         endpoints.MapPost("/deeds/clutch-restore", async (WriteClutch write, [FromForm] Guid id, [FromForm] string? back, CancellationToken cancel) =>

@@ -2,13 +2,15 @@ using Xunit;
 
 namespace Clutchwright.Architecture.Tests.Arrows;
 
-/// <summary>Arrows point down only: Web, Cli ► Desk ► Planning, Proofs, Stock ► Pedigrees, Catalogue ► Genetics.</summary>
+/// <summary>Arrows point down only: Web, Cli ► Desk ► Planning, Proofs, Stock ► Pedigrees, Catalogue ► Genetics; Desk ► Sheets, Pictures.</summary>
 public sealed class ArrowTests
 {
     // The higher number may name the lower, never the same nor a higher one. The command line starts the web app (serve).
     private static readonly Dictionary<string, int> Floors = new(StringComparer.Ordinal)
     {
         ["Clutchwright.Genetics"] = 0,
+        ["Clutchwright.Pictures"] = 0,
+        ["Clutchwright.Sheets"] = 0,
         ["Clutchwright.Pedigrees"] = 1,
         ["Clutchwright.Catalogue"] = 1,
         ["Clutchwright.Planning"] = 2,
@@ -82,6 +84,18 @@ public sealed class ArrowTests
     [MemberData(nameof(Engines))]
     public void Engine_TakesNoPackageButPlanningItsSolver(string engine) =>
         Assert.Equal(engine == "Clutchwright.Planning" ? ["Google.OrTools", "Google.Protobuf"] : [], Named(engine).Packages);
+
+    [Fact]
+    public void Photos_AreReadByPicturesOnly() =>
+        Assert.Equal(
+            ["Clutchwright.Pictures"],
+            Checkout.Projects.Where(p => p.TypesUsed().Any(t => t.StartsWith("SkiaSharp.", StringComparison.Ordinal) || t.StartsWith("MetadataExtractor.", StringComparison.Ordinal))).Select(p => p.Name));
+
+    [Fact]
+    public void PdfAndCodes_AreWrittenBySheetsOnly() =>
+        Assert.Equal(
+            ["Clutchwright.Sheets"],
+            Checkout.Projects.Where(p => p.TypesUsed().Any(t => t.StartsWith("PdfSharp.", StringComparison.Ordinal) || t.StartsWith("QRCoder.", StringComparison.Ordinal))).Select(p => p.Name));
 
     [Fact]
     public void Solver_IsCalledByOneTypeOfPlanning()

@@ -3,6 +3,7 @@ using Clutchwright.Genetics.Loci;
 using Clutchwright.Pedigrees.Beliefs;
 using Clutchwright.Pedigrees.Tests.Beliefs.Twin;
 using Clutchwright.Testing;
+using Clutchwright.Testing.Pedigrees;
 using CsCheck;
 using Xunit;
 
@@ -95,6 +96,55 @@ public class BeliefPropertyTests
             Assert.All(book.Animals, a => AssertSame(fresh[a.Key], kept[a.Key]));
             Assert.Equal(fresh.Clashes.SelectMany(c => c.Records), kept.Clashes.SelectMany(c => c.Records));
         });
+
+    [Fact]
+    public void Of_WithAnEarlierAnswerThatWasRead_IsAsFromNothing() => Gen.Select(BookGen.Larger, Gen.Int[0, int.MaxValue]).SampleCounted(
+        500,
+        drawn =>
+        {
+            var (book, seed) = drawn;
+            var changed = book.Animals.ToList();
+            var at = seed % changed.Count;
+            changed[at] = changed[at] with { Observations = [.. changed[at].Observations.Skip(1), .. book.Animals[(at + 1) % changed.Count].Observations] };
+            var dam = changed.Find(a => a.Count == 1 && RoleOf(book, a, Sex.Female) == Sex.Female);
+            if (seed % 3 > 0 && dam is not null)
+            {
+                changed[at] = seed % 3 == 1 ? book.Animals[at] : changed[at];
+                changed.Insert(seed % (changed.Count + 1), new RecordedAnimal("more", null, changed[^1].Observations) { Dam = dam.Key });
+            }
+
+            var other = book with { Animals = changed };
+            var earlier = book.Reckon();
+            Assert.All(book.Animals.Where((_, i) => i % 4 != seed % 5), a => Assert.NotNull(earlier[a.Key]));
+
+            var (fresh, kept) = (other.Reckon(), other.Reckon(earlier));
+
+            Assert.Equal(fresh.LogLikelihood, kept.LogLikelihood);
+            foreach (var animal in changed)
+            {
+                var (expected, actual) = (fresh[animal.Key], kept[animal.Key]);
+                Assert.All(book.Species.Groups, g => Assert.Equal(expected.Genotype[g], actual.Genotype[g]));
+                Assert.Equal(expected.Genotype.Sex, actual.Genotype.Sex);
+                Assert.Equal(expected.Spoken, actual.Spoken);
+                Assert.Equal(expected.NotCounted, actual.NotCounted);
+                Assert.Equal(expected.StandardErrors, actual.StandardErrors);
+            }
+        });
+
+    [Fact]
+    public void Of_StockWithOneMoreHatchling_TakesOverWhatItDoesNotTouch()
+    {
+        var stock = KeptStock.Grow(301, 1);
+        RecordedAnimal[] first = [.. stock.Animals.Take(300)];
+        var before = PedigreeBeliefs.Of(stock.Species, first, cancel: TestContext.Current.CancellationToken);
+        Assert.All(first, a => Assert.NotNull(before[a.Key]));
+
+        var after = PedigreeBeliefs.Of(stock.Species, stock.Animals, before: before, cancel: TestContext.Current.CancellationToken);
+
+        var fresh = PedigreeBeliefs.Of(stock.Species, stock.Animals, cancel: TestContext.Current.CancellationToken);
+        Assert.All(stock.Animals, a => AssertSame(fresh[a.Key], after[a.Key]));
+        Assert.InRange(first.Count(a => ReferenceEquals(before[a.Key], after[a.Key])), 1, 299);
+    }
 
     [Fact]
     public void Of_ACountSplitIntoSingleYoung_IsTheSame() => BookGen.Larger.Where(b => b.Animals.Any(a => a.Count > 1)).SampleCounted(

@@ -55,6 +55,47 @@ public class NetworkSamplerTests
         Assert.InRange(Math.Sqrt(scores.Average(s => s * s)), 0.0, 2.0);
     }
 
+    /// <summary>A clock on which the time is up after a few sweeps: fewer batches, larger errors, and these still honest.</summary>
+    [Theory]
+    [InlineData(10, 3, 0.05, 1, 3_000)]
+    [InlineData(10, 3, 0.05, 2, 3_000)]
+    [InlineData(20, 5, 0.05, 2, 20_000)]
+    public void Of_WhenTimeIsUp_StopsSamplingAndAgreesWithinItsLargerError(int females, int males, double frequency, int seed, double sweep)
+    {
+        var (animals, settings) = Kennel(10, females, males, frequency, seed);
+        var exact = PedigreeBeliefs.Of(Snake, animals, settings, cancel: TestContext.Current.CancellationToken);
+        var all = settings with { TableBudget = 100, WorkBudget = 100, SweepBudget = sweep, Sweeps = 100_000 };
+
+        var clock = new CountingClock();
+        var sampled = PedigreeBeliefs.Of(
+            Snake, animals, all with { Clock = clock, Patience = TimeSpan.FromSeconds(160) }, cancel: TestContext.Current.CancellationToken);
+
+        Assert.InRange(clock.Readings, 160, 400);
+        Assert.InRange(sampled.StandardError, 1e-3, 0.2);
+        var scores = animals
+            .Select(a => (Difference: Carries(sampled, a) - Carries(exact, a), Error: sampled[a.Key].StandardErrors.Values.DefaultIfEmpty(0.0).Max()))
+            .Where(s => s.Error > 0.0)
+            .Select(s => Math.Abs(s.Difference / s.Error))
+            .ToArray();
+        Assert.True(scores.Length > animals.Count / 2);
+        Assert.All(scores, s => Assert.InRange(s, 0.0, 6.0));
+        Assert.InRange(Math.Sqrt(scores.Average(s => s * s)), 0.0, 2.0);
+    }
+
+    [Fact]
+    public void Of_WithAClockAndTimeEnough_IsTheSameAsWithout()
+    {
+        var (animals, settings) = Kennel(8, 8, 3, 0.05, 5);
+        settings = settings with { TableBudget = 100, WorkBudget = 100, SweepBudget = 2_000, Sweeps = 100 };
+
+        var without = PedigreeBeliefs.Of(Snake, animals, settings, cancel: TestContext.Current.CancellationToken);
+        var with = PedigreeBeliefs.Of(
+            Snake, animals, settings with { Clock = new CountingClock(), Patience = TimeSpan.FromDays(1) }, cancel: TestContext.Current.CancellationToken);
+
+        Assert.All(animals, a => Assert.Equal(Carries(without, a), Carries(with, a)));
+        Assert.Equal(without.StandardError, with.StandardError);
+    }
+
     [Fact]
     public void Of_SampledTwice_IsTheSameWhateverTheThreads()
     {
@@ -74,5 +115,17 @@ public class NetworkSamplerTests
         var frequencies = new Dictionary<Allele, double> { [Clown] = frequency };
         return (GeneDrop.Record(Snake, Kennels.Seasons(seasons, females, males, (ulong)seed), frequencies, (ulong)(seed + 100)),
             new BeliefSettings { Frequencies = frequencies });
+    }
+
+    // A second goes by whenever someone looks.
+    private sealed class CountingClock : TimeProvider
+    {
+        private long _readings;
+
+        public long Readings => Interlocked.Read(ref _readings);
+
+        public override long TimestampFrequency => 1;
+
+        public override long GetTimestamp() => Interlocked.Increment(ref _readings);
     }
 }

@@ -72,14 +72,15 @@ public class ReachabilityTests(ITestOutputHelper output)
 
                 tried++;
                 var excursion = new Excursion(counts, factors, sets);
+                CutSolver[] solvers = [.. sets.Select(s => new CutSolver(s))];
                 var states = (int[])possible[0].Clone();
                 var seen = new HashSet<string>(StringComparer.Ordinal) { Key(states) };
                 for (var step = 0; step < 20_000 && seen.Count < possible.Length; step++)
                 {
                     steps++;
-                    kept += excursion.Try(states, ref random, TestContext.Current.CancellationToken) ? 1 : 0;
+                    kept += excursion.Try(states, solvers, ref random, TestContext.Current.CancellationToken) ? 1 : 0;
                     seen.Add(Key(states));
-                    sets[step % sets.Count].Redraw(states, ref random, TestContext.Current.CancellationToken);
+                    solvers[step % sets.Count].Redraw(factors, states, ref random, TestContext.Current.CancellationToken);
                     seen.Add(Key(states));
                 }
 

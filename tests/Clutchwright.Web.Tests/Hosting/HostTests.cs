@@ -26,6 +26,11 @@ public sealed partial class HostTests(HostFixture host) : IClassFixture<HostFixt
     [InlineData("/kin/pairs?sire=nobody&dam=x&males=-3&females=1e9", HttpStatusCode.OK)]
     [InlineData("/kin/founders", HttpStatusCode.OK)]
     [InlineData("/kin/chart.svg", HttpStatusCode.OK)]
+    [InlineData("/sheets", HttpStatusCode.OK)]
+    [InlineData("/sheets?sheet=x&tag=nobody&size=-1&start=x&page=x&code=link&link=x&generations=x&eggs=x&year=x", HttpStatusCode.OK)]
+    [InlineData("/sheets?sheet=clutch&sire=%F0%9F%A5%9A&dam=x&laid=x", HttpStatusCode.OK)]
+    [InlineData("/sheets/print.pdf?tag=nobody", HttpStatusCode.BadRequest)]
+    [InlineData("/sheets/print.pdf?sheet=season", HttpStatusCode.OK)]
     [InlineData("/kin/chart.svg?animal=nobody", HttpStatusCode.BadRequest)]
     [InlineData("/pairs?want=%F0%9F%A5%9A", HttpStatusCode.OK)]
     public async Task Get_AnyAddress_AnswersUnderTheStrictPolicy(string path, HttpStatusCode expected)

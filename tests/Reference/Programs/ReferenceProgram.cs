@@ -20,6 +20,9 @@ internal sealed record ReferenceProgram(string Command, string Package)
     /// <summary>R, running a script.</summary>
     public static ReferenceProgram Rscript { get; } = new("Rscript", "r-base-core");
 
+    /// <summary>Debian's Python, with a reader of iCalendar files.</summary>
+    public static ReferenceProgram Python { get; } = new("/usr/bin/python3", "python3-icalendar");
+
     /// <summary>Runs the program to its end and gives what it printed on standard output.</summary>
     /// <param name="folder">Where it runs.</param>
     /// <param name="longest">How long it may take; it is stopped after that.</param>
