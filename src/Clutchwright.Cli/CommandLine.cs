@@ -7,6 +7,7 @@ using Clutchwright.Cli.Carry;
 using Clutchwright.Cli.Clutches;
 using Clutchwright.Cli.Crosses;
 using Clutchwright.Cli.Genes;
+using Clutchwright.Cli.Incubators;
 using Clutchwright.Cli.Kin;
 using Clutchwright.Cli.Looks;
 using Clutchwright.Cli.Proofs;
@@ -36,6 +37,7 @@ internal static class CommandLine
             CatalogueCommand.Create(common, terminal),
             StockCommand.Create(common, terminal),
             BookCommand.Create(common, terminal),
+            IncubatorCommand.Create(common, terminal),
             ProofCommand.Create(common, terminal),
             RouteCommand.Create(common, terminal),
             SeasonCommand.Create(common, terminal),

@@ -5,9 +5,11 @@ using Clutchwright.Desk.Backups;
 using Clutchwright.Desk.Carry;
 using Clutchwright.Desk.Charts;
 using Clutchwright.Desk.Clutches;
+using Clutchwright.Desk.Condition;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Happenings;
+using Clutchwright.Desk.Incubators;
 using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Looks;
 using Clutchwright.Desk.Opened;
@@ -73,6 +75,26 @@ public static class DeskServices
         services.AddSingleton(p => new PlanSeason(
             p.GetRequiredService<OpenCatalogue>(), () => p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new ListHappenings(p.GetRequiredService<OpenBook>()));
+        services.AddSingleton(p => new ShowCondition(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ShowWatch(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<ListIncubators>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new WriteRound(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new TemperatureSetting(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new ListIncubators(p.GetRequiredService<OpenBook>(), p.GetRequiredService<TemperatureSetting>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ShowIncubator(
+            p.GetRequiredService<OpenBook>(),
+            p.GetRequiredService<OpenCatalogue>(),
+            p.GetRequiredService<ListIncubators>(),
+            p.GetRequiredService<TemperatureSetting>(),
+            p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new WriteIncubator(
+            p.GetRequiredService<OpenBook>(),
+            p.GetRequiredService<ListIncubators>(),
+            p.GetRequiredService<TemperatureSetting>(),
+            p.GetRequiredService<ListDeeds>(),
+            p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new TakeReadings(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListIncubators>(), p.GetRequiredService<TemperatureSetting>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new WriteHappening(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>(), p.GetRequiredService<WriteClutch>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new AnimalPhotos(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<ListDeeds>()));
         services.AddSingleton(p => new Clutches.ListClutches(p.GetRequiredService<OpenBook>(), p.GetRequiredService<TimeProvider>()));

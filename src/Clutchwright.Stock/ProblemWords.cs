@@ -132,6 +132,7 @@ public static class ProblemWords
         HappeningProblem.MateNotFitting p => HappeningRules.IsOfAPair(p.Kind)
             ? new("The other animal of the pair is missing.")
             : new($"\"{HappeningRules.Words(p.Kind)}\" is not about a pair.", "Leave the other animal out."),
+        HappeningProblem.RoundRefused p => new(string.Join('\n', p.Lines.Select(line => $"{line.Tag}: {Say(line.Problem)}"))),
         HappeningProblem.MateNotFound => new("The other animal is not in the book, or is in the bin."),
         HappeningProblem.ClutchNotFitting p => HappeningRules.IsOfAClutch(p.Kind)
             ? new("The clutch is missing.", "Write it down on the page of the clutch.")
@@ -193,6 +194,8 @@ public static class ProblemWords
         IncubatorProblem.NotFound p => new($"There is no incubator {p.Name} in use."),
         IncubatorProblem.ReadingNotFound => new("The reading is not in the book, or was taken back."),
         IncubatorProblem.InUse p => new($"{p.Name} holds eggs: {Tags.List(p.Clutches)}.", "Move them first."),
+        IncubatorProblem.ReadAlready p => new(string.Create(CultureInfo.InvariantCulture, $"A reading of {p.When:yyyy-MM-dd HH:mm} UTC is in the book already."), "Take that one back first, or leave this one out."),
+        IncubatorProblem.RowsRefused p => new(string.Join('\n', p.Rows.Select(row => Say(row.Problem)))),
         IncubatorProblem.ChangedSince p => new($"{p.Name} was changed by somebody else meanwhile.", "Look at it again, then repeat the change."),
         IncubatorProblem.Refused p => new(string.Join(' ', p.Problems.Select(found => Say(found)))),
         _ => new(problem.ToString()),

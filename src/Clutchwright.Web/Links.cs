@@ -31,6 +31,12 @@ internal static class Links
     /// <summary>What happened, to one animal or to all.</summary>
     public static string Log(string? tag) => With("/log", ("animal", tag));
 
+    /// <summary>An incubator.</summary>
+    public static string Incubator(Guid id) => $"/incubators/{id:N}";
+
+    /// <summary>How an animal eats and keeps its mass, with the deeds of one press.</summary>
+    public static string InHand(string tag) => $"/watch/{Escape(tag)}";
+
     /// <summary>The page of a clutch. Tags that name another page of the clutches have a longer address.</summary>
     public static string Clutch(string tag) => tag is "new" or "bin" or "ids" or "clutch" ? $"/clutches/clutch/{Escape(tag)}" : $"/clutches/{Escape(tag)}";
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Clutchwright.Cli.Condition;
 using Clutchwright.Cli.Happenings;
 using Clutchwright.Cli.Words;
 
@@ -16,6 +17,7 @@ internal static class StockCommand
             ShowCommand.Create(common, terminal),
             LogCommands.Log(common, terminal),
             LogCommands.Note(common, terminal),
+            WatchCommand.Create(common, terminal),
             HistoryCommand.Create(common, terminal),
             UndoCommand.Create(common, terminal),
         };

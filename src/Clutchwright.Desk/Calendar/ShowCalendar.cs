@@ -6,7 +6,7 @@ using Clutchwright.Stock.Happenings;
 namespace Clutchwright.Desk.Calendar;
 
 /// <summary>What is due when, what is late, and what is to be prepared?</summary>
-public sealed class ShowCalendar
+public sealed class ShowCalendar : IDisposable
 {
     /// <summary>The days told of when nothing else is asked.</summary>
     public const int UsualDays = 120;
@@ -21,10 +21,14 @@ public sealed class ShowCalendar
     private readonly StockBeliefs _beliefs;
     private readonly ListDeeds _deeds;
     private readonly TimeProvider _clock;
+    private readonly SemaphoreSlim _turn = new(1, 1);
     private volatile Kept? _kept;
 
     internal ShowCalendar(OpenCatalogue catalogue, OpenBook book, StockBeliefs beliefs, ListDeeds deeds, TimeProvider clock) =>
         (_catalogue, _book, _beliefs, _deeds, _clock) = (catalogue, book, beliefs, deeds, clock);
+
+    /// <inheritdoc/>
+    public void Dispose() => _turn.Dispose();
 
     /// <summary>Answers.</summary>
     /// <param name="from">The first day told of; <c>null</c>: today. If it is past, it is reckoned as on that day: what was written of later days has
@@ -72,8 +76,22 @@ public sealed class ShowCalendar
 
     private async Task<Kept> ReadAsync(CalendarFigures figures, DateOnly on, CancellationToken cancel)
     {
+        // Whoever asks meanwhile waits for the same answer.
+        await _turn.WaitAsync(cancel);
+        try
+        {
+            return await ReckonAsync(figures, on, cancel);
+        }
+        finally
+        {
+            _turn.Release();
+        }
+    }
+
+    private async Task<Kept> ReckonAsync(CalendarFigures figures, DateOnly on, CancellationToken cancel)
+    {
         var deed = await _deeds.RunAsync(null, 1, cancel) is [var last, ..] ? last : null;
-        if (_kept is { } kept && kept.Deed == (deed?.Id ?? 0) && kept.On == on)
+        if (_kept is { } kept && kept.Deed == (deed?.Id ?? 0) && kept.ChangedAt == deed?.When && kept.On == on)
         {
             return kept;
         }

@@ -44,6 +44,9 @@ public abstract record HappeningProblem : Problem
     /// <summary>Everything that is wrong.</summary>
     public sealed record Refused(IReadOnlyList<HappeningProblem> Problems) : HappeningProblem;
 
+    /// <summary>Each line of a round that is wrong.</summary>
+    public sealed record RoundRefused(IReadOnlyList<Happenings.RoundRefused> Lines) : HappeningProblem;
+
     public sealed record NotFound(HappeningId Happening) : HappeningProblem;
 
     public sealed record AlreadyWithdrawn(HappeningId Happening) : HappeningProblem;

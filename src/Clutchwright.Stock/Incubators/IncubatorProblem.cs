@@ -35,6 +35,12 @@ public abstract record IncubatorProblem : Problem
         public required IReadOnlyList<string> Clutches { get; init; }
     }
 
+    /// <summary>Something else was read off it at that very time.</summary>
+    public sealed record ReadAlready(DateTime When) : IncubatorProblem;
+
+    /// <summary>Each reading of many that is wrong.</summary>
+    public sealed record RowsRefused(IReadOnlyList<ReadingRefused> Rows) : IncubatorProblem;
+
     /// <summary>Somebody else changed it meanwhile.</summary>
     public sealed record ChangedSince(string Name) : IncubatorProblem;
 

@@ -108,7 +108,8 @@ internal static class DeedEndpoints
     private static QueryCollection QueryOf(string address) =>
         new(QueryHelpers.ParseQuery(address.IndexOf('?', StringComparison.Ordinal) is >= 0 and var at ? address[at..] : string.Empty));
 
-    private static IResult Done(Answer<DeedLine> answer, string? back) =>
+    /// <summary>Goes back to where the deed was done from, or says why it was refused.</summary>
+    public static IResult Done(Answer<DeedLine> answer, string? back) =>
         answer.Value is { } deed ? Back(back, deed.Id) : Refused(answer.Problems, back);
 
     private static IResult Done(Answer<WrittenClutch> answer, string? back) =>

@@ -10,11 +10,31 @@ function fieldsOf(form) {
   return [...form.elements].filter((field) => field.name && (field.type !== "hidden" || field.name === "version") && field.type !== "file" && field.tagName !== "BUTTON");
 }
 
+// Where rows come and go, a field is known by its name and not by its place.
+function isByName(form) {
+  return form.dataset.keepBy === "name";
+}
+
 function read(form) {
+  if (isByName(form)) {
+    return Object.fromEntries(fieldsOf(form).filter((field) => field.type !== "radio" || field.checked).map((field) => [field.name, field.value]));
+  }
+
   return fieldsOf(form).map((field) => ((field.type === "radio" || field.type === "checkbox") ? field.checked : field.value));
 }
 
 function write(form, values) {
+  if (isByName(form)) {
+    fieldsOf(form).filter((field) => field.name in values).forEach((field) => {
+      if (field.type === "radio") {
+        field.checked = field.value === values[field.name];
+      } else {
+        field.value = values[field.name];
+      }
+    });
+    return;
+  }
+
   fieldsOf(form).forEach((field, i) => {
     if (field.type === "radio" || field.type === "checkbox") {
       field.checked = values[i] === true;
@@ -45,7 +65,19 @@ function say(form, words, forget) {
   form.prepend(note);
 }
 
+function isOffline() {
+  return !navigator.onLine && !["localhost", "127.0.0.1", "[::1]"].includes(location.hostname);
+}
+
 export function keepWhatWasTyped(forms) {
+  // A deed of one press has nothing to keep; it stays on its page, so that it can be pressed again.
+  document.addEventListener("submit", (event) => {
+    if (event.target.method === "post" && !event.target.dataset.keep && isOffline()) {
+      event.preventDefault();
+      say(event.target, "No connection. Nothing was written; press again when you are back.");
+    }
+  });
+
   const here = new Set([...forms].map(keyOf));
 
   // We came to another page after sending, so the book has it.
@@ -77,7 +109,7 @@ export function keepWhatWasTyped(forms) {
     form.addEventListener("change", keep);
     form.addEventListener("submit", (event) => {
       keep();
-      if (!navigator.onLine && !["localhost", "127.0.0.1", "[::1]"].includes(location.hostname)) {
+      if (isOffline()) {
         event.preventDefault();
         say(form, "No connection. What you typed is kept here; send it again when you are back.");
         return;
