@@ -57,7 +57,7 @@ public sealed class IncubatorCommandTests
     }
 
     [Theory]
-    [InlineData("incubator: There is no incubator \"Nroth\".", "read", "Nroth", "--temperature", "31")]
+    [InlineData("incubator: There is no incubator \"Nroth\"; did you mean", "read", "Nroth", "--temperature", "31")]
     [InlineData("temperature: \"warm\" is no number", "read", "North", "--temperature", "warm")]
     [InlineData("name: Another incubator is called North", "add", "NORTH")]
     [InlineData("lowest: A lowest limit is above its highest", "add", "South", "--lowest", "33", "--highest", "31")]
