@@ -49,6 +49,9 @@ internal static class Links
     /// <summary>A picture.</summary>
     public static string Photo(string digest, bool small) => small ? $"/photos/{digest}/small.jpg" : $"/photos/{digest}.jpg";
 
+    /// <summary>Labels of animals, to be printed.</summary>
+    public static string Labels(IEnumerable<string> tags) => With("/sheets", [("sheet", "label"), .. tags.Select(t => ("tag", (string?)t))]);
+
     /// <summary>How a route stands that is followed.</summary>
     public static string Followed(Guid id) => With("/route", ("for", id.ToString("N")));
 

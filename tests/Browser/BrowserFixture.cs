@@ -16,6 +16,9 @@ public sealed class BrowserFixture : IAsyncLifetime
     // A machine that is busy with other things is no failure of a page.
     private const float LongEnoughMilliseconds = 30_000;
 
+    /// <summary>How the name of a room begins whose book lies on PostgreSQL.</summary>
+    public const string OnServer = "postgresql-";
+
     private readonly ConcurrentDictionary<string, Lazy<Task<WebApplication>>> _rooms = new(StringComparer.Ordinal);
     private readonly string _folder = Directory.CreateTempSubdirectory("clutchwright-browser-").FullName;
     private readonly Dictionary<string, Visit> _tours = new(StringComparer.Ordinal);
@@ -117,11 +120,26 @@ public sealed class BrowserFixture : IAsyncLifetime
 
     private async Task<WebApplication> BuildAsync(string name)
     {
-        var app = ClutchwrightWeb.Build(["--urls", "http://127.0.0.1:0"], CatalogueFolder(), Path.Combine(_folder, name));
+        var app = ClutchwrightWeb.Build(
+            ["--urls", "http://127.0.0.1:0"], CatalogueFolder(), Path.Combine(_folder, name), name.StartsWith(OnServer, StringComparison.Ordinal) ? await NewDatabaseAsync() : null);
         app.MapAxe();
         await app.StartAsync(TestContext.Current.CancellationToken);
         await FillAsync(name, app);
         return app;
+    }
+
+    // It goes with the server, which ./test makes for itself.
+    private static async Task<string> NewDatabaseAsync()
+    {
+        var server = Environment.GetEnvironmentVariable("CLUTCHWRIGHT_TEST_POSTGRESQL");
+        Assert.SkipWhen(string.IsNullOrEmpty(server), "no PostgreSQL server to test on; ./test starts one, CLUTCHWRIGHT_TEST_POSTGRESQL names another");
+        var database = $"browser_{Guid.CreateVersion7():N}";
+        await using var connection = new Npgsql.NpgsqlConnection(new Npgsql.NpgsqlConnectionStringBuilder(server) { Database = "postgres", Pooling = false }.ConnectionString);
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+        await using var command = connection.CreateCommand();
+        command.CommandText = $"CREATE DATABASE {database} TEMPLATE template0 ENCODING 'UTF8' LC_COLLATE 'C' LC_CTYPE 'C'";
+        await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
+        return new Npgsql.NpgsqlConnectionStringBuilder(server) { Database = database, MaxPoolSize = 20 }.ConnectionString;
     }
 
     private static async Task FillAsync(string name, WebApplication app)

@@ -232,7 +232,6 @@ public sealed class ShowCalendarTests
 
         TestContext.Current.TestOutputHelper?.WriteLine($"{calendar.Due.Count} due of 60 females among 2,000 in {clock.ElapsedMilliseconds} ms, {(Environment.CpuUsage.TotalTime - before).TotalMilliseconds:0} ms of processor time of all tests that ran");
         Assert.True(calendar.Due.Count > 60);
-        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(60));
     }
 
     private static async Task<CalendarAnswer> AskAsync(TestDesk desk)

@@ -81,7 +81,7 @@ public sealed class BookTests
     }
 
     [Theory]
-    [InlineData("INSERT INTO \"Animals\" SELECT '00000000-0000-0000-0000-000000000001', 'a', NULL, NULL, NULL, NULL, 'Kept', NULL, '', NULL, \"Version\", \"TagKey\", \"TagOrder\", '', NULL, NULL, NULL FROM \"Animals\"")]
+    [InlineData("INSERT INTO \"Animals\" (\"AnimalId\", \"Tag\", \"Status\", \"Notes\", \"Version\", \"TagKey\", \"TagOrder\", \"SearchText\") SELECT '00000000-0000-0000-0000-000000000001', 'a', 'Kept', '', \"Version\", \"TagKey\", \"TagOrder\", '' FROM \"Animals\"")]
     [InlineData("UPDATE \"Animals\" SET \"Sex\" = 'Both'")]
     [InlineData("UPDATE \"Animals\" SET \"Status\" = 'Lost'")]
     [InlineData("UPDATE \"Animals\" SET \"MassGrams\" = -1")]
