@@ -66,10 +66,16 @@ public sealed class HatchDayTests(BrowserFixture browser)
         {
             await PagesTests.AssertAccessibleAsync(visit);
             await PagesTests.PhotographAsync(visit, "hatch_again");
+
+            // What was asked back is not lost with the page.
+            await page.GotoAsync("/clutches/C1/hatch");
+            await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("This cannot be from these parents");
+            await Expect(page.GetByLabel("Something else", new() { Exact = true })).ToHaveValueAsync("Banana");
         }
 
         await page.GetByRole(AriaRole.Button, new() { Name = "It is so: enter it" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Status).First).ToContainTextAsync("Entered C1-3 of clutch C1");
+        await Expect(page.Locator("[data-waiting]")).ToBeHiddenAsync();
         await page.GotoAsync("/stock/C1-3");
         await Expect(page.Locator("main")).ToContainTextAsync("These records cannot all be true");
         await Expect(page.Locator("main")).ToContainTextAsync("Asked twice on hatch day");

@@ -16,8 +16,8 @@ public sealed class YearTests(BrowserFixture browser)
     private int _presses;
 
     [Theory]
-    [InlineData("year")]
-    [InlineData(BrowserFixture.OnServer + "year")]
+    [InlineData("whole-year")]
+    [InlineData(BrowserFixture.OnServer + "whole-year")]
     public async Task Year_FromPlanToLabels_IsWrittenDownOnAPhone(string room)
     {
         await browser.ImportAsync(room, "id,sex,hatched,seen,told,mass_g\nM,m,2020,Clown,,900\nF,f,2020,Pastel,100% het Clown,1900\n");
@@ -67,6 +67,11 @@ public sealed class YearTests(BrowserFixture browser)
         await EggAsync(page, "eggs lost", "1", -70);
         await EggAsync(page, "pipped", "1", -44);
         await Expect(page.Locator("main")).ToContainTextAsync("4 good eggs, 1 slug, 1 lost");
+
+        await page.GotoAsync("/");
+        await PagesTests.AssertAccessibleAsync(visit);
+        await PagesTests.PhotographAsync(visit, "year_today");
+        await visit.ShowAsync(ColorScheme.Light, 390);
 
         // Hatch day: from the start page to the first hatchling.
         _presses = 0;

@@ -15,6 +15,8 @@ function newId() {
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-${hex.slice(12, 16)}-${hex.slice(16, 20)}-${hex.slice(20)}`;
 }
 
+const hatchlingOf = (entry) => Object.fromEntries(entry.fields).id;
+
 const wordsOf = (entry) => {
   const of = Object.fromEntries(entry.fields);
   const sex = { m: "male", f: "female" }[of.sex] ?? "not sexed";
@@ -41,7 +43,16 @@ export function queueWhatIsEntered(form, bind) {
       const list = document.createElement("ul");
       entries.forEach((entry) => {
         const item = document.createElement("li");
-        item.textContent = wordsOf(entry);
+        item.textContent = `${wordsOf(entry)}${entry.isAsked ? ": asked back below" : ""} `;
+        const drop = document.createElement("button");
+        drop.type = "button";
+        drop.className = "quiet";
+        drop.textContent = "Leave it out";
+        drop.addEventListener("click", () => {
+          write(key, read(key).filter((other) => hatchlingOf(other) !== hatchlingOf(entry)));
+          tell(why);
+        });
+        item.append(drop);
         list.append(item);
       });
       place.append(head, list);
@@ -75,7 +86,10 @@ export function queueWhatIsEntered(form, bind) {
     (main.querySelector("#again") ?? main.querySelector('[aria-invalid="true"]'))?.focus();
   };
 
-  const flush = async () => {
+  // What was asked back is sent again only when the page is opened anew, or when it is said again.
+  const next = (all) => read(key).find((entry) => all || !entry.isAsked);
+
+  const flush = async (all = false) => {
     if (isSending || !document.contains(form)) {
       return;
     }
@@ -83,19 +97,22 @@ export function queueWhatIsEntered(form, bind) {
     isSending = true;
     let shown = null;
     try {
-      for (let entries = read(key); entries.length > 0; entries = read(key)) {
-        const response = await fetch(form.action || location.href, { method: "POST", body: bodyOf(entries[0]), credentials: "same-origin" });
+      for (let entry = next(all); entry; entry = next(all)) {
+        const sent = entry;
+        const response = await fetch(location.pathname, { method: "POST", body: bodyOf(sent), credentials: "same-origin" });
         if (response.status >= 500 || response.status === 400) {
           tell("The program does not answer as it should");
           return;
         }
 
-        // It was taken, or it is asked back: on the page that came, with all that was typed.
-        write(key, read(key).filter((entry) => entry.id !== entries[0].id));
+        // It was taken, or it is asked back: on the page that came, with all that was typed. Until it is said again it stays here too.
         shown = response;
-        if (!new URL(response.url).searchParams.has("entered")) {
+        if (!response.redirected || !new URL(response.url).searchParams.has("entered")) {
+          write(key, read(key).map((other) => (other.id === sent.id ? { ...other, isAsked: true } : other)));
           break;
         }
+
+        write(key, read(key).filter((other) => other.id !== sent.id));
       }
     } catch {
       tell("No connection");
@@ -128,7 +145,7 @@ export function queueWhatIsEntered(form, bind) {
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const entry = { id: newId(), fields: [...new FormData(form).entries()].filter(([name, value]) => typeof value === "string" && name !== "__RequestVerificationToken") };
-    write(key, [...read(key), entry]);
+    write(key, [...read(key).filter((other) => hatchlingOf(other) !== hatchlingOf(entry)), entry]);
     clear();
     tell("Being sent");
     flush();
@@ -144,10 +161,11 @@ export function queueWhatIsEntered(form, bind) {
     });
   });
 
-  window.addEventListener("online", flush);
-  const again = setInterval(() => (document.contains(form) ? read(key).length > 0 && flush() : clearInterval(again)), pause);
+  // What is asked on the page is not taken away under the keeper's thumb.
+  const isAsking = () => document.querySelector("#again") || form.querySelector('[aria-invalid="true"]');
+  const goOn = (all) => !isAsking() && next(all) && flush(all);
+  window.addEventListener("online", () => goOn(false));
+  const again = setInterval(() => (document.contains(form) ? goOn(false) : clearInterval(again)), pause);
   tell();
-  if (read(key).length > 0) {
-    flush();
-  }
+  goOn(true);
 }
