@@ -68,7 +68,8 @@ public static class HappeningRules
     /// <summary>What happened, in a line.</summary>
     public static string Words(HappeningKind kind, double? amount, string text)
     {
-        var with = amount is { } number ? $" {number.ToString("0.##", CultureInfo.InvariantCulture)} {Unit(kind)}" : string.Empty;
+        var unit = Unit(kind) is { } many && amount == 1.0 && many.EndsWith("eggs", StringComparison.Ordinal) ? many[..^1] : Unit(kind);
+        var with = amount is { } number ? $" {number.ToString("0.##", CultureInfo.InvariantCulture)} {unit}" : string.Empty;
         return text.Length == 0 ? $"{Words(kind)}{with}" : $"{Words(kind)}{with}: {text}";
     }
 
