@@ -1,4 +1,3 @@
-using System.Globalization;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Genetics.Loci;
@@ -23,13 +22,7 @@ internal static class AnimalForms
         double? mass = null;
         if (!string.IsNullOrWhiteSpace(form.MassGrams))
         {
-            var text = form.MassGrams.Trim().TrimEnd('g', 'G').Trim();
-
-            // 62,5 is a decimal, but 1,450 is meant as thousands by some and as a little over one by others.
-            var isOpen = text.LastIndexOf(',') is >= 0 and var comma && text.Length - comma == 4;
-            mass = !isOpen && double.TryParse(text.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var grams)
-                ? grams
-                : Wrong<double?>("mass", $"\"{form.MassGrams}\" is no mass. Write grams, as 1450 or 62.5, with nothing between thousands.");
+            mass = DecimalText.Read(form.MassGrams) ?? Wrong<double?>("mass", $"\"{form.MassGrams}\" is no mass. Write grams, as 1450 or 62.5, with nothing between thousands.");
         }
 
         if (!Enum.TryParse<AnimalStatus>(form.Status, ignoreCase: true, out var status) || !Enum.IsDefined(status))

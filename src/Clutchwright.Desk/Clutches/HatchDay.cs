@@ -1,4 +1,3 @@
-using System.Globalization;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
@@ -63,15 +62,15 @@ public sealed class HatchDay
             return problems.ToArray();
         }
 
-        var doubts = form.IsAgain ? [] : await DoubtsAsync(line, entry, cancel);
-        if (doubts.Count > 0)
+        var doubts = await DoubtsAsync(line, entry, cancel);
+        if (doubts.Count > 0 && !form.IsAgain)
         {
             return new HatchlingAnswer(null, entry.Tag, doubts, null, [], null);
         }
 
-        if (form.IsAgain && await DoubtsAsync(line, entry, cancel) is { Count: > 0 } kept)
+        if (doubts.Count > 0)
         {
-            entry = entry with { Notes = string.Join('\n', new[] { entry.Notes, $"Asked twice on hatch day: {string.Join(" ", kept)}" }.Where(n => n.Length > 0)) };
+            entry = entry with { Notes = string.Join('\n', new[] { entry.Notes, $"Asked twice on hatch day: {string.Join(" ", doubts)}" }.Where(n => n.Length > 0)) };
         }
 
         var done = await new RecordHatchling(_book.Book, Check).RunAsync(line.Clutch.ClutchId, entry with { IsMoreMeant = form.IsAgain }, who, cancel);
@@ -114,9 +113,7 @@ public sealed class HatchDay
         double? mass = null;
         if (!string.IsNullOrWhiteSpace(form.MassGrams))
         {
-            mass = double.TryParse(form.MassGrams.Trim().TrimEnd('g').TrimEnd().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var grams)
-                ? grams
-                : Wrong<double?>("mass", $"\"{form.MassGrams}\" is no mass. Write grams, as 62 or 62.5.");
+            mass = DecimalText.Read(form.MassGrams) ?? Wrong<double?>("mass", $"\"{form.MassGrams}\" is no mass. Write grams, as 62 or 62.5.");
         }
 
         var hatched = !string.IsNullOrWhiteSpace(form.Hatched) ? AnimalForms.Date("hatched", form.Hatched, problems)
@@ -192,11 +189,15 @@ public sealed class HatchDay
         now,
         cancel);
 
-    private async Task<HatchlingAnswer> EnteredAsync(ClutchLine line, AnimalId id, DeedLine? deed, CancellationToken cancel)
+    private async Task<Answer<HatchlingAnswer>> EnteredAsync(ClutchLine line, AnimalId id, DeedLine? deed, CancellationToken cancel)
     {
         var state = await _stock.ReadAsync(cancel);
-        var animal = state.Find(id)!;
-        return new(
+        if (state.Find(id) is not { } animal)
+        {
+            return new AskedWrongly("clutch", "This hatchling was entered before and lies in the bin. Take it out of there.");
+        }
+
+        return new HatchlingAnswer(
             AnimalWording.Line(_catalogue, animal),
             animal.Animal.Tag,
             [],

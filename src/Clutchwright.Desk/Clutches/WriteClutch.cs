@@ -192,7 +192,7 @@ public sealed class WriteClutch
                 return null;
             }
 
-            if (double.TryParse(text.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number))
+            if (DecimalText.Read(text) is { } number)
             {
                 return number;
             }

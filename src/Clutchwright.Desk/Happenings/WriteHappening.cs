@@ -1,4 +1,3 @@
-using System.Globalization;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Clutches;
 using Clutchwright.Desk.Opened;
@@ -78,8 +77,7 @@ public sealed class WriteHappening
         double? amount = null;
         if (!string.IsNullOrWhiteSpace(form.Amount))
         {
-            // 62,5 is a decimal; nothing stands between thousands.
-            if (double.TryParse(form.Amount.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number))
+            if (DecimalText.Read(form.Amount) is { } number)
             {
                 amount = number;
             }

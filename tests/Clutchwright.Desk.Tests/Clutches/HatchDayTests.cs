@@ -75,6 +75,17 @@ public sealed class HatchDayTests
     }
 
     [Fact]
+    public async Task EnterAsync_SentAgainAfterItWentToTheBin_SaysSo()
+    {
+        using var desk = await WithClutchAsync(Hets);
+        var form = new HatchlingForm { Id = Guid.CreateVersion7(), Clutch = "C1", Look = "Clown" };
+        await desk.Get<HatchDay>().EnterAsync(form, TestDesk.Who, TestDesk.Cancel);
+        Assert.Empty((await desk.Get<BinAnimal>().RunAsync("C1-1", TestDesk.Who, TestDesk.Cancel)).Problems);
+
+        Assert.Contains("lies in the bin", Assert.Single((await desk.Get<HatchDay>().EnterAsync(form, TestDesk.Who, TestDesk.Cancel)).Problems).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task EnterAsync_NotQuiteSure_BreaksNothing()
     {
         using var desk = await WithClutchAsync(Hets);
@@ -90,6 +101,7 @@ public sealed class HatchDayTests
     [InlineData("Clown", "x", null, "sex")]
     [InlineData("Clown", "m", "much", "mass")]
     [InlineData("Clown", "m", "-3", "mass")]
+    [InlineData("Clown", "m", "1,450", "mass")]
     public async Task EnterAsync_AskedWrongly_SaysWhere(string look, string? sex, string? mass, string where)
     {
         using var desk = await WithClutchAsync(Hets);
