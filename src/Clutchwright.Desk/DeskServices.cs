@@ -129,7 +129,6 @@ public static class DeskServices
         services.AddSingleton(p => new ShowCalendar(
             p.GetRequiredService<OpenCatalogue>(),
             p.GetRequiredService<OpenBook>(),
-            p.GetRequiredService<StockBeliefs>(),
             p.GetRequiredService<ListDeeds>(),
             p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new CalendarFeed(
