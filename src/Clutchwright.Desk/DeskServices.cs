@@ -11,6 +11,7 @@ using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Happenings;
 using Clutchwright.Desk.Incubators;
 using Clutchwright.Desk.Kin;
+using Clutchwright.Desk.Leaving;
 using Clutchwright.Desk.Looks;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
@@ -177,6 +178,8 @@ public static class DeskServices
         services.AddSingleton(p => new ShowBook(p.GetRequiredService<OpenBook>(), settings, p.GetRequiredService<KeepBackups>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new RestoreStock(p.GetRequiredService<OpenBook>(), p.GetRequiredService<BackUp>(), dataFolder, p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new CheckStock(p.GetRequiredService<OpenBook>()));
+        services.AddSingleton(p => new LeaveBook(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new ReturnBook(p.GetRequiredService<OpenBook>(), p.GetRequiredService<BackUp>(), dataFolder, p.GetRequiredService<TimeProvider>()));
     }
 
     private static OpenCatalogue Open(string folder)
