@@ -262,17 +262,27 @@ public static class ProblemWords
     {
         ImportProblem.TooLarge p => new("The file is too large.", $"At most {p.MaxBytes / (1024 * 1024)} MiB; split it."),
         ImportProblem.NotUtf8 => new("The file is not UTF-8 text.", "Save it as \"CSV UTF-8\"."),
-        ImportProblem.Empty => new("The file is empty.", "The first row names the columns: id, sex, sire, dam, hatched, seen, told, ruled_out."),
-        ImportProblem.NoIdColumn p => new(
-            $"No column holds the ids; the columns are: {string.Join(", ", p.Headers)}.", "Name one id, or say which column it is."),
-        ImportProblem.ColumnTwice p => new(
-            $"The columns {p.OtherHeader} and {p.Header} are both taken for {Headers.NameOf(p.Field)}.", "Leave one out or keep it as a note."),
+        ImportProblem.Empty p => new("The file is empty.", p.Names.Count == 0 ? "The first row names the columns." : $"The first row names the columns: {string.Join(", ", p.Names)}."),
+        ImportProblem.TooManyColumns p => new(string.Create(CultureInfo.InvariantCulture, $"The header has {p.Found:N0} columns."), string.Create(CultureInfo.InvariantCulture, $"At most {p.Most:N0}.")),
+        ImportProblem.TooManyRows p => new(string.Create(CultureInfo.InvariantCulture, $"The file has {p.Found:N0} rows."), string.Create(CultureInfo.InvariantCulture, $"At most {p.Most:N0} at once; split it.")),
+        ImportProblem.NoColumn p => new(
+            $"No column holds the {p.Field}; the columns are: {TextRules.Shorten(string.Join(", ", p.Headers), 300)}.", $"Name one {p.Field}, or say which column it is."),
+        ImportProblem.ColumnTwice p => new($"The columns {p.OtherHeader} and {p.Header} are both taken for {p.Field}.", "Leave one out or keep it as a note."),
         ImportProblem.NoSuchColumn p => new(string.Create(CultureInfo.InvariantCulture, $"The file has no column {p.Index + 1}.")),
         ImportProblem.QuotesBroken p => new(
             $"Quotation marks are not closed or not doubled: {TextRules.Shorten(p.Cell.Trim(), 60)}", "\"say \"\"hi\"\"\" for say \"hi\"."),
         ImportProblem.CellCount p => new(string.Create(
             CultureInfo.InvariantCulture, $"The row has {p.Found} cells, the header {p.Expected}."), "As many cells as the header; text with a delimiter stands in quotation marks."),
         ImportProblem.IdMissing => new("The id is missing.", "Every row has an id."),
+        ImportProblem.CellMissing p => new($"The {p.Field} is missing.", "Every row has one."),
+        ImportProblem.EggsUnreadable p => new($"\"{TextRules.Shorten(p.Text, 40)}\" is no number of eggs.", "A whole number; empty if they were not counted."),
+        ImportProblem.CountedUnreadable p => new(
+            $"\"{TextRules.Shorten(p.Text, 60)}\" cannot be read.", "A number and a look: 3 Pied, or 1.2 Pied for one male and two females; several with ; between."),
+        ImportProblem.RowTwice p => new(string.Create(CultureInfo.InvariantCulture, $"Row {p.FirstRow} is about the same already."), "Leave one of the two out."),
+        ImportProblem.ClutchInStock p => new($"Clutch {p.Tag} is in the book already, with other {string.Join(", ", p.Differences)}.", "Change it there, or mend the row."),
+        ImportProblem.YoungOfOtherClutch p => new($"{p.Tag} is of clutch {p.Clutch} already.", "An animal hatched from one clutch."),
+        ImportProblem.YoungOfOtherParents p => new($"{p.Tag} is in the book with other parents.", "Mend the parents of one of the two."),
+        ImportProblem.FoodNotFitting p => new($"There is no food for \"{p.Kind}\".", "Leave it empty, or give the meal a row of its own."),
         ImportProblem.IdTwice p => new(string.Create(CultureInfo.InvariantCulture, $"Row {p.FirstRow} has the id {p.Tag} already."), "Each animal has one row and its own id."),
         ImportProblem.ParentUnknown p => new(
             $"{p.Tag} is neither in the file nor in the stock.",
@@ -295,9 +305,11 @@ public static class ProblemWords
         ImportProblem.StatementsUnreadable p => new($"The further statements cannot be read: {p.Reason}", "As the program writes them, or empty."),
         ImportProblem.AlreadyInStock p => new(
             $"{p.Tag} is in the stock already, with other {string.Join(", ", p.Differences)}.", "Change it there, or give this one another id."),
+        ImportProblem.PhotoTwice p => new($"It is the same picture as {p.OtherFile}.", "Leave one of the two out."),
+        ImportProblem.PhotosRefused p => new(string.Join('\n', p.Photos.Select(photo => $"{photo.File}: {Say(photo.Problem)}"))),
         ImportProblem.NothingNew p => new(p.Skipped == 0
-            ? "The file has no animals."
-            : string.Create(CultureInfo.InvariantCulture, $"Nothing new: all {p.Skipped} animals are in the stock as the file has them.")),
+            ? "The file has no rows."
+            : string.Create(CultureInfo.InvariantCulture, $"Nothing new: all {p.Skipped:N0} are in the book as the file has them.")),
         ImportProblem.Refused p => new(string.Join('\n', p.Problems.Select(Say))),
         _ => new(problem.ToString()),
     };
