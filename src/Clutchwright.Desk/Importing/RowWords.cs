@@ -26,7 +26,7 @@ internal static class RowWords
         row.Sires.Count switch { 0 => null, 1 => $"sire {row.Sires[0]}", _ => $"sire one of {string.Join(", ", row.Sires)}" },
         $"laid {row.Laid.Words}",
         Eggs(row.GoodEggs, "good"),
-        Eggs(row.Slugs, "slugs"),
+        row.Slugs == 1 ? "1 slug" : Eggs(row.Slugs, "slugs"),
         Eggs(row.Lost, "lost"),
         row.MassGrams is { } mass ? string.Create(CultureInfo.InvariantCulture, $"{mass} g") : null,
         row.Incubator is { } incubator ? $"in {incubator}" : null,

@@ -18,14 +18,18 @@ public sealed class ExportAnimals(Book book)
         return book.ReadAsync<int>(async db =>
         {
             var animals = await AllAnimals.LoadAsync(db, cancellation);
-            var tags = animals.ToDictionary(animal => animal.AnimalId, animal => animal.Tag);
-
-            // The database may sort otherwise than we do; the file must not depend on it.
-            return await CsvOutput.WriteAsync(
-                writer,
-                Headers.Written.Select(column => column.Name),
-                animals.OrderBy(a => a.TagOrder, StringComparer.Ordinal).ThenBy(a => a.TagKey, StringComparer.Ordinal).Select(animal => AnimalCells.Of(animal, id => tags[id])),
-                cancellation);
+            await WriteAsync(animals, writer, cancellation);
+            return animals.Count;
         });
+    }
+
+    /// <summary>Writes animals among which their parents are.</summary>
+    internal static Task WriteAsync(IReadOnlyList<Animal> animals, TextWriter writer, CancellationToken cancellation)
+    {
+        var tags = animals.ToDictionary(animal => animal.AnimalId, animal => animal.Tag);
+
+        // The database may sort otherwise than we do; the file must not depend on it.
+        var rows = animals.OrderBy(a => a.TagOrder, StringComparer.Ordinal).ThenBy(a => a.TagKey, StringComparer.Ordinal);
+        return CsvRows.WriteAsync(writer, Headers.Written.Select(column => column.Name), rows.Select(animal => AnimalCells.Of(animal, id => tags[id])), cancellation);
     }
 }

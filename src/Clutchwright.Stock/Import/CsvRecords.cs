@@ -16,15 +16,15 @@ internal static class CsvRecords
         .ThenByDescending(d => d.Header.Length)
         .First().Delimiter;
 
-    /// <summary>Every record that is not blank.</summary>
-    public static List<CsvRecord> Read(string text, char delimiter)
+    /// <summary>Every record that is not blank, but no more than so many.</summary>
+    public static List<CsvRecord> Read(string text, char delimiter, int most = int.MaxValue)
     {
         var records = new List<CsvRecord>();
         string? bad = null;
         using var reader = new StringReader(text);
         using var parser = new CsvParser(reader, Configuration(delimiter, found => bad ??= found.Field));
         var line = 1;
-        while (parser.Read())
+        while (records.Count < most && parser.Read())
         {
             var cells = parser.Record!;
             if (!IsBlank(cells))

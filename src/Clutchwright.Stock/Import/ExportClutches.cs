@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Export;
 using Clutchwright.Stock.Storage;
 
 namespace Clutchwright.Stock.Import;
@@ -15,11 +16,12 @@ public sealed class ExportClutches(Book book)
         return book.ReadAsync<int>(async db =>
         {
             var there = await ClutchesInBook.LoadAsync(db, cancellation);
-            return await CsvOutput.WriteAsync(
+            await CsvRows.WriteAsync(
                 writer,
                 Headers.Clutches.Written.Select(column => column.Name),
                 there.Clutches.OrderBy(c => Tags.Order(c.Tag), StringComparer.Ordinal).ThenBy(c => c.TagKey, StringComparer.Ordinal).Select(c => ClutchCells.Of(there.ToRow(c))),
                 cancellation);
+            return there.Clutches.Count;
         });
     }
 }

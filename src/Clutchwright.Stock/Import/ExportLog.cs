@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Export;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
 
@@ -18,8 +19,8 @@ public sealed class ExportLog(Book book)
             var animals = await db.Animals.AsNoTracking().IgnoreAutoIncludes().Select(a => new { a.AnimalId, a.Tag, a.BinnedAt }).ToDictionaryAsync(a => a.AnimalId, cancellation);
             var clutches = await db.Clutches.AsNoTracking().ToDictionaryAsync(c => c.ClutchId, c => c.Tag, cancellation);
             var log = await db.Happenings.AsNoTracking().Where(h => h.WithdrawnAt == null).ToListAsync(cancellation);
-            var rows = log
-                .Where(h => animals[h.AnimalId].BinnedAt is null)
+            var here = log.Where(h => animals[h.AnimalId].BinnedAt is null).ToList();
+            var rows = here
                 .OrderBy(h => h.When.Latest).ThenBy(h => Tags.Order(animals[h.AnimalId].Tag), StringComparer.Ordinal)
                     .ThenBy(h => h.Kind).ThenBy(h => h.When.Earliest).ThenBy(h => h.ToString(), StringComparer.Ordinal).ThenBy(h => h.When.Words, StringComparer.Ordinal)
                 .Select(h => LogCells.Of(
@@ -34,7 +35,8 @@ public sealed class ExportLog(Book book)
                         Entries = [],
                     },
                     new(h.Kind, h.Amount, h.Text)));
-            return await CsvOutput.WriteAsync(writer, Headers.Log.Written.Select(column => column.Name), rows, cancellation);
+            await CsvRows.WriteAsync(writer, Headers.Log.Written.Select(column => column.Name), rows, cancellation);
+            return here.Count;
         });
     }
 }

@@ -27,7 +27,7 @@ public abstract record ImportProblem : Problem
 
     public sealed record TooManyColumns(int Found, int Most) : ImportProblem;
 
-    public sealed record TooManyRows(int Found, int Most) : ImportProblem;
+    public sealed record TooManyRows(int Most) : ImportProblem;
 
     /// <summary>No column is taken for a field that every row must have.</summary>
     public sealed record NoColumn(string Field) : ImportProblem

@@ -1,3 +1,4 @@
+using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Export;
 
 namespace Clutchwright.Stock.Import;
@@ -8,6 +9,7 @@ internal sealed class MappedTable<TField>
     where TField : struct, Enum
 {
     private const int MostColumns = 1_000;
+    private const int MostShown = 200;
 
     private readonly Dictionary<TField, int> _at;
 
@@ -19,7 +21,7 @@ internal sealed class MappedTable<TField>
         Samples = [.. columns.Select(column => records
             .Skip(1)
             .Where(record => column.Index < record.Cells.Count && !string.IsNullOrWhiteSpace(record.Cells[column.Index]))
-            .Select(record => SpreadsheetCell.Unprotect(record.Cells[column.Index]).Trim())
+            .Select(record => TextRules.Shorten(SpreadsheetCell.Unprotect(record.Cells[column.Index]).Trim(), MostShown))
             .FirstOrDefault())];
         Records = problems.Count > 0 ? [] : [.. records.Skip(1)];
     }
@@ -55,7 +57,7 @@ internal sealed class MappedTable<TField>
         }
 
         var delimiter = CsvRecords.Sniff(text, cell => fields.IsOwn(fields.FieldOf(cell)));
-        var records = CsvRecords.Read(text, delimiter);
+        var records = CsvRecords.Read(text, delimiter, fields.MostRows == int.MaxValue ? int.MaxValue : fields.MostRows + 2);
         var header = records[0];
         if (header.Cells.Count > MostColumns)
         {
@@ -64,7 +66,7 @@ internal sealed class MappedTable<TField>
 
         if (records.Count - 1 > fields.MostRows)
         {
-            return Unreadable(fields, new RowProblem(0, header.Line, null, null, new ImportProblem.TooManyRows(records.Count - 1, fields.MostRows)));
+            return Unreadable(fields, new RowProblem(0, header.Line, null, null, new ImportProblem.TooManyRows(fields.MostRows)));
         }
 
         var labels = Labels(header.Cells);
@@ -89,7 +91,7 @@ internal sealed class MappedTable<TField>
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         for (var i = 0; i < labels.Length; i++)
         {
-            var text = header[i].Trim();
+            var text = TextRules.Shorten(header[i].Trim(), MostShown);
             var label = text.Length == 0 ? FormattableString.Invariant($"column {i + 1}") : text;
             for (var again = 2; !taken.Add(label); again++)
             {

@@ -5,7 +5,7 @@ using Microsoft.Data.Sqlite;
 
 namespace Clutchwright.Desk.Tests.Importing;
 
-/// <summary>Everything in the tables of a book in a file, as a digest; of the history only how long it is.</summary>
+/// <summary>Everything in the tables of a book in a file, as a digest, without its history; and whether anything was written.</summary>
 internal sealed class BookDigest : IDisposable
 {
     private readonly SqliteConnection _connection;
@@ -21,8 +21,8 @@ internal sealed class BookDigest : IDisposable
     /// <summary>What the book holds, without its history.</summary>
     public string Records() => Of(_tables.Where(t => t is not ("Deeds" or "Changes" or "PhotoContents")).Select(t => $"SELECT * FROM \"{t}\""));
 
-    /// <summary>What the book holds, and how long its history is.</summary>
-    public string Everything() => Records() + Of(["SELECT count(*), max(DeedId) FROM Deeds", "SELECT count(*) FROM Changes", "SELECT Digest, length(Picture), length(Thumbnail) FROM PhotoContents"]);
+    /// <summary>Changes whenever anything is written by somebody else, and only then.</summary>
+    public string Version() => Rows("PRAGMA data_version")[0];
 
     public void Dispose() => _connection.Dispose();
 

@@ -12,6 +12,7 @@ namespace Clutchwright.Desk.Tests.Importing;
 internal sealed class ImportFuzz : IDisposable
 {
     private const int CasesOfOneBook = 2_000;
+    private const int DeepEvery = 3;
     private const string Starts = "=+-@\t\r\n＝＋－＠";
 
     private const string Stock =
@@ -37,7 +38,8 @@ internal sealed class ImportFuzz : IDisposable
     /// <summary>Tries the case of a seed.</summary>
     public async Task TryAsync(int seed)
     {
-        if (_digest is null || ++_cases % CasesOfOneBook == 0)
+        _cases++;
+        if (_digest is null || _cases % CasesOfOneBook == 0)
         {
             await RenewAsync();
         }
@@ -83,11 +85,11 @@ internal sealed class ImportFuzz : IDisposable
     {
         var import = _desk.Get<ImportTable>();
         var file = new ImportFile(bytes, "fuzz.csv");
-        var before = _digest!.Everything();
+        var before = _digest!.Version();
         var preview = await import.PreviewAsync(kind, file, TestDesk.Cancel);
-        Assert.Equal(before, _digest.Everything());
+        Assert.Equal(before, _digest.Version());
         Assert.All(preview.Problems, p => Assert.True(p.Text.Length > 5 && p.Row >= 0));
-        var records = _digest.Records();
+        var records = preview.Problems.Count == 0 ? _digest.Records() : string.Empty;
         var done = await import.RunAsync(kind, file, TestDesk.Who, TestDesk.Cancel);
         if (preview.Problems.Count > 0 || preview.Rows.All(r => r.IsSkipped))
         {
@@ -101,7 +103,12 @@ internal sealed class ImportFuzz : IDisposable
         AssertSafe(exported);
         await AssertAllThereAsync(kind, exported);
         await UndoAsync(done.Value!.Deed, records);
+        if (_cases % DeepEvery != 0)
+        {
+            return "taken";
+        }
 
+        // What was written out, taken in again, is written out the same.
         var again = await import.RunAsync(kind, new(Encoding.UTF8.GetBytes(exported), "again.csv"), TestDesk.Who, TestDesk.Cancel);
         Assert.Empty(again.Problems);
         Assert.Equal(done.Value.Added, again.Value!.Added);
@@ -115,11 +122,11 @@ internal sealed class ImportFuzz : IDisposable
         var import = _desk.Get<ImportPhotoSet>();
         using var content = new MemoryStream(bytes, writable: false);
         var set = new PhotoSet(content, "fuzz.zip");
-        var before = _digest!.Everything();
+        var before = _digest!.Version();
         var preview = await import.PreviewAsync(set, TestDesk.Cancel);
-        Assert.Equal(before, _digest.Everything());
+        Assert.Equal(before, _digest.Version());
         Assert.All(preview.Problems, p => Assert.True(p.Text.Length > 5 && p.Where.Length > 0));
-        var records = _digest.Records();
+        var records = preview.Problems.Count == 0 ? _digest.Records() : string.Empty;
         var done = await import.RunAsync(set, TestDesk.Who, TestDesk.Cancel);
         if (preview.Problems.Count > 0 || preview.Photos.All(p => p.IsSkipped))
         {
@@ -140,7 +147,7 @@ internal sealed class ImportFuzz : IDisposable
         Assert.Null(done.Value);
         Assert.NotEmpty(done.Problems);
         Assert.All(done.Problems, p => Assert.True(p.Where.Length > 0 && p.Text.Length > 5));
-        Assert.Equal(before, _digest!.Everything());
+        Assert.Equal(before, _digest!.Version());
     }
 
     // No cell is a formula to a spreadsheet.

@@ -1,14 +1,13 @@
 using System.Buffers;
 using System.Globalization;
-using Clutchwright.Stock.Export;
 using CsvHelper;
 using CsvHelper.Configuration;
 
-namespace Clutchwright.Stock.Import;
+namespace Clutchwright.Stock.Export;
 
-/// <summary>Writes the rows of a file that is read back to the same: cells that a spreadsheet could take for a formula with an apostrophe before them, lines
-/// ended by CR LF.</summary>
-internal static class CsvOutput
+/// <summary>Writes CSV by RFC 4180: commas, lines ended by CR LF, and cells that a spreadsheet could take for a formula with an apostrophe
+/// before them.</summary>
+internal static class CsvRows
 {
     private static readonly SearchValues<char> ToQuote = SearchValues.Create(",;\t\"\r\n");
 
@@ -23,12 +22,10 @@ internal static class CsvOutput
 
     /// <param name="writer">Takes the text; it should write UTF-8 and is left open.</param>
     /// <param name="header">The names of the columns.</param>
-    /// <param name="rows">The cells of each row, before they are protected.</param>
+    /// <param name="rows">The cells as they are, before they are protected.</param>
     /// <param name="cancellation">Stops between rows.</param>
-    /// <returns>How many rows were written.</returns>
-    public static async Task<int> WriteAsync(TextWriter writer, IEnumerable<string> header, IEnumerable<IReadOnlyList<string>> rows, CancellationToken cancellation)
+    public static async Task WriteAsync(TextWriter writer, IEnumerable<string> header, IEnumerable<IReadOnlyList<string>> rows, CancellationToken cancellation)
     {
-        var count = 0;
         await using var csv = new CsvWriter(writer, Configuration, leaveOpen: true);
         foreach (var name in header)
         {
@@ -45,10 +42,8 @@ internal static class CsvOutput
             }
 
             await csv.NextRecordAsync();
-            count++;
         }
 
         await csv.FlushAsync();
-        return count;
     }
 }
