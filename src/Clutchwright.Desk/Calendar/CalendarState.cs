@@ -1,4 +1,5 @@
 using System.Globalization;
+using Clutchwright.Desk.Incubators;
 using Clutchwright.Desk.Season;
 using Clutchwright.Planning.Expectations;
 
@@ -14,11 +15,11 @@ internal sealed class CalendarState
     private readonly List<CalendarDue> _dues = [];
     private readonly List<CalendarTask> _tasks = [];
 
-    public CalendarState(CalendarFigures figures, IReadOnlyList<FemaleSeason> seasons, IReadOnlyList<HatchlingLog> hatchlings, DateOnly on, CancellationToken cancel)
+    public CalendarState(CalendarFigures figures, IReadOnlyList<FemaleSeason> seasons, IReadOnlyList<HatchlingLog> hatchlings, DateOnly on, TemperatureUnit unit, CancellationToken cancel)
     {
         (_figures, _on) = (figures, on);
         _learning = new(figures, seasons, hatchlings, on);
-        _why = new(figures, _learning, on);
+        _why = new(figures, _learning, on, unit);
         foreach (var season in seasons.Where(_learning.Open.Contains))
         {
             cancel.ThrowIfCancellationRequested();

@@ -1,4 +1,5 @@
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Incubators;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
 using Clutchwright.Stock.Happenings;
@@ -103,11 +104,13 @@ public sealed class ShowCalendar : IDisposable
         var events = SeasonEvent.Of(state, lines, clutches).ToArray();
         var young = (await ask.RunAsync(null, [HappeningKind.Shed, HappeningKind.Fed], MostLines, cancel)).Expect();
         var seasons = SeasonsInBook.Of(state, events, on, figures.SeasonGapDays);
+        await EggWarmth.AddAsync(_book.Book, seasons, on, (int)figures.Most(CalendarFigures.Incubation), cancel);
+        var unit = await new TemperatureSetting(_book, _deeds).UnitAsync(cancel);
         return _kept = new(
             deed?.Id ?? 0,
             deed?.When,
             on,
-            new(figures, seasons, HatchlingLog.Of(state, young, on), on, cancel),
+            new(figures, seasons, HatchlingLog.Of(state, young, on), on, unit, cancel),
             [.. events.Where(e => e.When.Earliest <= on)
                 .Select(e => new CalendarPast(e.When.Latest < on ? e.When.Latest : on, e.When.ToText(), e.Female.Animal.Tag, e.What))
                 .OrderByDescending(p => p.Day).ThenBy(p => p.Tag, StringComparer.Ordinal)]);
