@@ -42,6 +42,37 @@ public class KennelBeliefBenchmarks
     }
 }
 
+/// <summary>All posteriors of a kennel too wide for an exact answer: predicted, then sampled.</summary>
+public class SampledKennelBenchmarks
+{
+    private static readonly Species Snake = Describe.Species(SexSystem.XY, Describe.Free("clown", Describe.Recessive("clown")));
+    private IReadOnlyList<RecordedAnimal> _animals = [];
+    private BeliefSettings _settings = BeliefSettings.Default;
+
+    /// <summary>Gets or sets the seasons, females and males of the kennel.</summary>
+    [Params("10-50-8", "20-50-8")]
+    public string Kennel { get; set; } = string.Empty;
+
+    /// <summary>Makes the stock; the clock is the one the desk gives the engine.</summary>
+    [GlobalSetup]
+    public void Prepare()
+    {
+        var size = Kennel.Split('-').Select(int.Parse).ToArray();
+        var frequencies = new Dictionary<Allele, double> { [Snake.FindAllele("clown")!] = 0.05 };
+        _settings = new() { Frequencies = frequencies, Clock = TimeProvider.System };
+        _animals = GeneDrop.Record(Snake, Kennels.Seasons(size[0], size[1], size[2], 1), frequencies, 101);
+    }
+
+    /// <summary>From the records to every animal's chance of carrying.</summary>
+    [Benchmark]
+    public double AllPosteriors()
+    {
+        var beliefs = PedigreeBeliefs.Of(Snake, _animals, _settings);
+        var clown = Snake.FindAllele("clown")!;
+        return _animals.Sum(a => beliefs[a.Key].Genotype.ChanceOfCarrying(clown).Value);
+    }
+}
+
 /// <summary>A stock of 300 animals over 6 generations with 12 loci in play.</summary>
 [MemoryDiagnoser]
 public class StockBeliefBenchmarks

@@ -13,12 +13,13 @@ namespace Clutchwright.Peers;
 internal sealed record Comparison(
     string Question, string Peer, Func<double> Ours, Func<Task<(double Answer, double? Seconds)?>> Theirs, double Tolerance)
 {
-    private const int Rounds = 3;
-
     private static readonly TimeSpan WarmUp = TimeSpan.FromSeconds(3);
     private static readonly TimeSpan Turns = TimeSpan.FromSeconds(1);
 
-    /// <summary>Runs both in turns and gives a row of the table; of each the shortest of three times counts.</summary>
+    /// <summary>Gets how often the other program is asked; of both the shortest time counts.</summary>
+    public int Rounds { get; init; } = 3;
+
+    /// <summary>Runs both in turns and gives a row of the table; of each the shortest time counts.</summary>
     public async Task<string> RunAsync()
     {
         var (ours, theirs) = (double.PositiveInfinity, double.PositiveInfinity);

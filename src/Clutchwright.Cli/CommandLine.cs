@@ -10,6 +10,7 @@ using Clutchwright.Cli.Genes;
 using Clutchwright.Cli.Incubators;
 using Clutchwright.Cli.Kin;
 using Clutchwright.Cli.Looks;
+using Clutchwright.Cli.Photos;
 using Clutchwright.Cli.Proofs;
 using Clutchwright.Cli.Routes;
 using Clutchwright.Cli.Season;
@@ -38,6 +39,7 @@ internal static class CommandLine
             StockCommand.Create(common, terminal),
             BookCommand.Create(common, terminal),
             IncubatorCommand.Create(common, terminal),
+            PhotoCommand.Create(common, terminal),
             ProofCommand.Create(common, terminal),
             RouteCommand.Create(common, terminal),
             SeasonCommand.Create(common, terminal),

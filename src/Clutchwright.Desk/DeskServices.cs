@@ -9,6 +9,7 @@ using Clutchwright.Desk.Condition;
 using Clutchwright.Desk.Crosses;
 using Clutchwright.Desk.Genes;
 using Clutchwright.Desk.Happenings;
+using Clutchwright.Desk.Importing;
 using Clutchwright.Desk.Incubators;
 using Clutchwright.Desk.Kin;
 using Clutchwright.Desk.Leaving;
@@ -130,7 +131,6 @@ public static class DeskServices
         services.AddSingleton(p => new ShowCalendar(
             p.GetRequiredService<OpenCatalogue>(),
             p.GetRequiredService<OpenBook>(),
-            p.GetRequiredService<StockBeliefs>(),
             p.GetRequiredService<ListDeeds>(),
             p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new CalendarFeed(
@@ -163,12 +163,21 @@ public static class DeskServices
         services.AddSingleton(p => new WithdrawStatement(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
         services.AddSingleton(p => new UndoDeed(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
         services.AddSingleton(p => new ShowToday(p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<ListDeeds>()));
-        services.AddSingleton(p => new PreviewImport(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
-        services.AddSingleton(p => new ImportStock(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
-        services.AddSingleton(p => new ExportStock(p.GetRequiredService<OpenBook>()));
+        services.AddImporting();
+        services.AddSingleton(p => new ImportStock(p.GetRequiredService<ImportTable>()));
+        services.AddSingleton(p => new ExportStock(p.GetRequiredService<ExportTable>()));
         services.AddSingleton(p => new LoadDemo(p.GetRequiredService<ImportStock>()));
         services.AddBackups(dataFolder, backups ?? BackupSettings.In(dataFolder));
         return services;
+    }
+
+    private static void AddImporting(this IServiceCollection services)
+    {
+        services.AddSingleton(p => new ImportMappings(p.GetRequiredService<OpenBook>(), p.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(p => new ImportTable(
+            p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<IdSchemes>(), p.GetRequiredService<ImportMappings>()));
+        services.AddSingleton(p => new ImportPhotoSet(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ImportMappings>()));
+        services.AddSingleton(p => new ExportTable(p.GetRequiredService<OpenBook>()));
     }
 
     private static void AddBackups(this IServiceCollection services, string dataFolder, BackupSettings settings)

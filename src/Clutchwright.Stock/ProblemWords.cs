@@ -59,22 +59,22 @@ public static class ProblemWords
     private static ProblemText Of(AnimalProblem problem) => problem switch
     {
         AnimalProblem.TagInvalid p => new(
-            p.Tag.Trim().Length == 0 ? "The id is missing." : $"\"{p.Tag}\" cannot be an id.",
+            p.Tag.Trim().Length == 0 ? "The id is missing." : $"\"{TextRules.Shorten(p.Tag, 60)}\" cannot be an id.",
             $"An id is one line of 1 to {Tags.MaxLength} characters without {Tags.Separator}."),
         AnimalProblem.TagTaken p => new($"Another animal has the id {p.Tag}.", "Ids differ by more than upper and lower case."),
         AnimalProblem.TextInvalid p => new(
             "The text is too long or has characters that cannot be kept.",
             p.OneLine ? $"One line of at most {p.MaxLength} characters." : $"At most {p.MaxLength} characters."),
-        AnimalProblem.DateUnreadable p => new($"\"{p.Words}\" is not a date that can be read.", Dates),
+        AnimalProblem.DateUnreadable p => new($"\"{TextRules.Shorten(p.Words, 100)}\" is not a date that can be read.", Dates),
         AnimalProblem.MassOutOfRange p => new(
             $"{p.MassGrams.ToString(CultureInfo.InvariantCulture)} g is no mass of an animal.", $"Grams, above 0 and at most {Animal.MaxMassGrams}."),
-        AnimalProblem.MassUnreadable p => new($"\"{p.Text}\" is not a number.", "Grams, as 1450 or 62.5."),
-        AnimalProblem.StatusUnknown p => new($"\"{p.Text}\" is no status.", $"One of: {string.Join(", ", StatusWords.All)}."),
-        AnimalProblem.SexUnknown p => new($"\"{p.Text}\" is no sex.", "m, f or u (unsexed)."),
+        AnimalProblem.MassUnreadable p => new($"\"{TextRules.Shorten(p.Text, 60)}\" is not a number.", "Grams, as 1450 or 62.5."),
+        AnimalProblem.StatusUnknown p => new($"\"{TextRules.Shorten(p.Text, 60)}\" is no status.", $"One of: {string.Join(", ", StatusWords.All)}."),
+        AnimalProblem.SexUnknown p => new($"\"{TextRules.Shorten(p.Text, 60)}\" is no sex.", "m, f or u (unsexed)."),
         AnimalProblem.PossibleSiresNotSeveral => new(
             "Possible sires are two or more, and not together with a known sire.", "With only one, name him as the sire."),
         AnimalProblem.NotFound => new("The animal is not in the book, or is in the bin."),
-        AnimalProblem.NoSuchTag p => new($"No animal has the id {p.Tag}.", p.Nearest is null ? null : $"Did you mean {p.Nearest}?"),
+        AnimalProblem.NoSuchTag p => new($"No animal has the id {TextRules.Shorten(p.Tag, 100)}.", p.Nearest is null ? null : $"Did you mean {p.Nearest}?"),
         AnimalProblem.ParentNotFound => new("A parent is not in the book, or is in the bin.", "Restore it, or choose another."),
         AnimalProblem.ParentOfWrongSex p => new(
             $"{p.Parent} is {Word(p.Sex)}.", p.Sex == Sex.Female ? "A sire is male, or unsexed." : "A dam is female, or unsexed."),
@@ -155,7 +155,7 @@ public static class ProblemWords
     private static ProblemText Of(ClutchProblem problem) => problem switch
     {
         ClutchProblem.TagInvalid p => new(
-            p.Tag.Trim().Length == 0 ? "The id of the clutch is missing." : $"\"{p.Tag}\" cannot be an id.", $"An id is one line of 1 to {Tags.MaxLength} characters without {Tags.Separator}."),
+            p.Tag.Trim().Length == 0 ? "The id of the clutch is missing." : $"\"{TextRules.Shorten(p.Tag, 60)}\" cannot be an id.", $"An id is one line of 1 to {Tags.MaxLength} characters without {Tags.Separator}."),
         ClutchProblem.TagTaken p => new($"Another clutch has the id {p.Tag}.", "Ids differ by more than upper and lower case."),
         ClutchProblem.EggsOutOfRange p => new($"{p.Number} is no number of eggs.", $"0 to {p.Most}; leave it empty if they were not counted."),
         ClutchProblem.MassOutOfRange p => new($"{p.MassGrams.ToString(CultureInfo.InvariantCulture)} g is no mass of a clutch.", $"Grams of the good eggs together, above 0 and at most {p.Most.ToString(CultureInfo.InvariantCulture)}."),
@@ -172,7 +172,7 @@ public static class ProblemWords
         ClutchProblem.SireIsFemale p => new($"{p.Tag} is female.", "A sire is male, or unsexed."),
         ClutchProblem.ParentNotOlder p => new($"{p.Parent} (hatched {p.Hatched.Words}) cannot be a parent of eggs laid {p.Laid.Words}.", "Mend one of the two dates."),
         ClutchProblem.IncubatorNotFound => new("There is no such incubator in use.", "Enter it first, or leave it out."),
-        ClutchProblem.NotFound p => new($"There is no clutch {p.Clutch}, or it is in the bin."),
+        ClutchProblem.NotFound p => new($"There is no clutch {TextRules.Shorten(p.Clutch, 100)}, or it is in the bin."),
         ClutchProblem.HasYoung p => new($"Clutch {p.Tag} has young in the book: {Tags.List(p.Young)}.", "Put those in the bin first."),
         ClutchProblem.AlreadyBinned p => new($"Clutch {p.Tag} is in the bin already."),
         ClutchProblem.NotBinned p => new($"Clutch {p.Tag} is not in the bin."),
@@ -193,7 +193,7 @@ public static class ProblemWords
         IncubatorProblem.NotesInvalid p => new("The text is too long or has characters that cannot be kept.", $"At most {p.MaxLength} characters."),
         IncubatorProblem.NothingRead => new("Neither a temperature nor a humidity is given.", "At least one of them."),
         IncubatorProblem.InTheFuture => new("The time is yet to come.", "Write what was read."),
-        IncubatorProblem.NotFound p => new($"There is no incubator {p.Name} in use."),
+        IncubatorProblem.NotFound p => new($"There is no incubator {TextRules.Shorten(p.Name, 60)} in use."),
         IncubatorProblem.ReadingNotFound => new("The reading is not in the book, or was taken back."),
         IncubatorProblem.InUse p => new($"{p.Name} holds eggs: {Tags.List(p.Clutches)}.", "Move them first."),
         IncubatorProblem.ReadAlready p => new(string.Create(CultureInfo.InvariantCulture, $"A reading of {p.When:yyyy-MM-dd HH:mm} UTC is in the book already."), "Take that one back first, or leave this one out."),
@@ -264,22 +264,32 @@ public static class ProblemWords
     {
         ImportProblem.TooLarge p => new("The file is too large.", $"At most {p.MaxBytes / (1024 * 1024)} MiB; split it."),
         ImportProblem.NotUtf8 => new("The file is not UTF-8 text.", "Save it as \"CSV UTF-8\"."),
-        ImportProblem.Empty => new("The file is empty.", "The first row names the columns: id, sex, sire, dam, hatched, seen, told, ruled_out."),
-        ImportProblem.NoIdColumn p => new(
-            $"No column holds the ids; the columns are: {string.Join(", ", p.Headers)}.", "Name one id, or say which column it is."),
-        ImportProblem.ColumnTwice p => new(
-            $"The columns {p.OtherHeader} and {p.Header} are both taken for {Headers.NameOf(p.Field)}.", "Leave one out or keep it as a note."),
+        ImportProblem.Empty p => new("The file is empty.", p.Names.Count == 0 ? "The first row names the columns." : $"The first row names the columns: {string.Join(", ", p.Names)}."),
+        ImportProblem.TooManyColumns p => new(string.Create(CultureInfo.InvariantCulture, $"The header has {p.Found:N0} columns."), string.Create(CultureInfo.InvariantCulture, $"At most {p.Most:N0}.")),
+        ImportProblem.TooManyRows p => new(string.Create(CultureInfo.InvariantCulture, $"The file has more than {p.Most:N0} rows."), "Split it."),
+        ImportProblem.NoColumn p => new(
+            $"No column holds the {p.Field}; the columns are: {TextRules.Shorten(string.Join(", ", p.Headers), 300)}.", $"Name one {p.Field}, or say which column it is."),
+        ImportProblem.ColumnTwice p => new($"The columns {p.OtherHeader} and {p.Header} are both taken for {p.Field}.", "Leave one out or keep it as a note."),
         ImportProblem.NoSuchColumn p => new(string.Create(CultureInfo.InvariantCulture, $"The file has no column {p.Index + 1}.")),
         ImportProblem.QuotesBroken p => new(
             $"Quotation marks are not closed or not doubled: {TextRules.Shorten(p.Cell.Trim(), 60)}", "\"say \"\"hi\"\"\" for say \"hi\"."),
         ImportProblem.CellCount p => new(string.Create(
             CultureInfo.InvariantCulture, $"The row has {p.Found} cells, the header {p.Expected}."), "As many cells as the header; text with a delimiter stands in quotation marks."),
         ImportProblem.IdMissing => new("The id is missing.", "Every row has an id."),
+        ImportProblem.CellMissing p => new($"The {p.Field} is missing.", "Every row has one."),
+        ImportProblem.EggsUnreadable p => new($"\"{TextRules.Shorten(p.Text, 40)}\" is no number of eggs.", "A whole number; empty if they were not counted."),
+        ImportProblem.CountedUnreadable p => new(
+            $"\"{TextRules.Shorten(p.Text, 60)}\" cannot be read.", "A number and a look: 3 Pied, or 1.2 Pied for one male and two females; several with ; between."),
+        ImportProblem.RowTwice p => new(string.Create(CultureInfo.InvariantCulture, $"Row {p.FirstRow} is about the same already."), "Leave one of the two out."),
+        ImportProblem.ClutchInStock p => new($"Clutch {p.Tag} is in the book already, with other {string.Join(", ", p.Differences)}.", "Change it there, or mend the row."),
+        ImportProblem.YoungOfOtherClutch p => new($"{p.Tag} is of clutch {p.Clutch} already.", "An animal hatched from one clutch."),
+        ImportProblem.YoungOfOtherParents p => new($"{p.Tag} is in the book with other parents.", "Mend the parents of one of the two."),
+        ImportProblem.FoodNotFitting p => new($"There is no food for \"{p.Kind}\".", "Leave it empty, or give the meal a row of its own."),
         ImportProblem.IdTwice p => new(string.Create(CultureInfo.InvariantCulture, $"Row {p.FirstRow} has the id {p.Tag} already."), "Each animal has one row and its own id."),
         ImportProblem.ParentUnknown p => new(
-            $"{p.Tag} is neither in the file nor in the stock.",
+            $"{TextRules.Shorten(p.Tag, 100)} is neither in the file nor in the stock.",
             p.Nearest is null ? "Add a row for it, or leave the cell empty." : $"Did you mean {p.Nearest}? Else add a row for it, or leave the cell empty."),
-        ImportProblem.SeveralDams p => new($"\"{p.Text}\" names several dams.", "One dam; only sires can be in doubt."),
+        ImportProblem.SeveralDams p => new($"\"{TextRules.Shorten(p.Text, 60)}\" names several dams.", "One dam; only sires can be in doubt."),
         ImportProblem.SomeSiresWeighed p => new(
             $"\"{TextRules.Shorten(p.Text, 60)}\" gives some possible sires a chance and some none.", "A chance for each, A:0.7|B:0.3, or for none, A|B."),
         ImportProblem.SireWeightsNotOne p => new(
@@ -297,9 +307,11 @@ public static class ProblemWords
         ImportProblem.StatementsUnreadable p => new($"The further statements cannot be read: {p.Reason}", "As the program writes them, or empty."),
         ImportProblem.AlreadyInStock p => new(
             $"{p.Tag} is in the stock already, with other {string.Join(", ", p.Differences)}.", "Change it there, or give this one another id."),
+        ImportProblem.PhotoTwice p => new($"It is the same picture as {p.OtherFile}.", "Leave one of the two out."),
+        ImportProblem.PhotosRefused p => new(string.Join('\n', p.Photos.Select(photo => $"{photo.File}: {Say(photo.Problem)}"))),
         ImportProblem.NothingNew p => new(p.Skipped == 0
-            ? "The file has no animals."
-            : string.Create(CultureInfo.InvariantCulture, $"Nothing new: all {p.Skipped} animals are in the stock as the file has them.")),
+            ? "The file has no rows."
+            : string.Create(CultureInfo.InvariantCulture, $"Nothing new: all {p.Skipped:N0} are in the book as the file has them.")),
         ImportProblem.Refused p => new(string.Join('\n', p.Problems.Select(Say))),
         _ => new(problem.ToString()),
     };

@@ -7,6 +7,7 @@ using Clutchwright.Web.Carry;
 using Clutchwright.Web.Condition;
 using Clutchwright.Web.Deeds;
 using Clutchwright.Web.Hosting;
+using Clutchwright.Web.Importing;
 using Clutchwright.Web.Incubators;
 using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
@@ -66,6 +67,7 @@ public static class ClutchwrightWeb
         app.MapIncubators();
         app.MapCondition();
         app.MapPhotos();
+        app.MapImporting();
         app.MapSeen();
         app.MapChart();
         app.MapCalendar();

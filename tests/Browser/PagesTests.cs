@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using Microsoft.Playwright;
 using Xunit;
 
@@ -9,7 +10,7 @@ public sealed class PagesTests(BrowserFixture browser)
 {
     private static readonly string[] InEveryRoom =
     [
-        "/", "/stock", "/stock/new", "/stock/import", "/stock/history", "/stock/bin", "/pairs", "/pairs?want=Pastel Clown", "/pairs?want=Clwn",
+        "/", "/stock", "/stock/new", "/stock/import", "/stock/import?of=clutches", "/stock/import?of=log", "/stock/import/photos", "/stock/import/photos?upload=00000000000000000000000000000001", "/stock/history", "/stock/bin", "/pairs", "/pairs?want=Pastel Clown", "/pairs?want=Clwn",
         "/cross", "/cross?sire=1.0 het Clown&dam=0.1 het Clown&want=Clown&eggs=6", "/cross?sire=1.0 Pastel Mojave 66% het Clown&dam=0.1 Lesser Clown&want=Clown&want=Pastel Clown",
         "/cross?sire=1.0 het Clwn&dam=0.1 Clown&eggs=many", "/cross?sire=1.0 Banana Spider&dam=0.1 Spider Enchi&want=Banana", "/catalogue", "/catalogue?find=clown", "/catalogue/clown",
         "/stock/T-213", "/stock/T-112", "/stock/T-213/carry", "/stock/T-101/carry", "/stock/moved", "/stock/contradictions", "/catalogue/spider", "/not-found", "/problem",
@@ -81,6 +82,48 @@ public sealed class PagesTests(BrowserFixture browser)
         await Assertions.Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Name = "Columns" })).ToBeVisibleAsync();
         await AssertAccessibleAsync(visit);
         await PhotographAsync(visit, "empty_stock-import-shown");
+    }
+
+    [Fact]
+    public async Task Import_LogAndItsMapping_AreShownRememberedAndAccessible()
+    {
+        await browser.ImportAsync("imported-log", "id,sex\nT-201,m\n");
+        await using var visit = await browser.VisitAsync("imported-log");
+        await visit.GoAsync("/stock/import?of=log");
+        await visit.Page.GetByText("Or paste the rows").ClickAsync();
+        await visit.Page.GetByLabel("Rows").FillAsync("Tier,day,event,weight\nT-201,2024-03-01,ate,1450\nT-2O1,about 3 March 2024,danced,\n");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Look at it" }).ClickAsync();
+        await Assertions.Expect(visit.Page.Locator(".wrong")).ToContainTextAsync("No column holds the animal");
+
+        await visit.Page.GetByLabel("Field for the column Tier").SelectOptionAsync("animal");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Look again with these columns" }).ClickAsync();
+
+        await Assertions.Expect(visit.Page.Locator(".wrong")).ToContainTextAsync("Row 3, event");
+        await AssertFitsAPhoneAsync(visit);
+        await AssertAccessibleAsync(visit);
+        await PhotographAsync(visit, "demo_stock-import-log-shown");
+    }
+
+    [Fact]
+    public async Task ImportPhotos_SetSent_IsShownAndKept()
+    {
+        await browser.ImportAsync("imported-photos", "id,sex\nT-201,m\n");
+        await using var visit = await browser.VisitAsync("imported-photos");
+        var picture = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
+        await visit.GoAsync("/stock/import/photos");
+        await visit.Page.GetByLabel("The file").SetInputFilesAsync(new FilePayload { Name = "set.zip", MimeType = "application/zip", Buffer = Zip(("T-201_2025-07-03.png", picture), ("../T-202.png", picture), ("notes.txt", [1])) });
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Look at it" }).ClickAsync();
+        await Assertions.Expect(visit.Page.Locator(".wrong")).ToContainTextAsync("leads out of the ZIP file");
+        await AssertFitsAPhoneAsync(visit);
+        await AssertAccessibleAsync(visit);
+        await PhotographAsync(visit, "demo_stock-import-photos-shown");
+
+        await visit.GoAsync("/stock/import/photos");
+        await visit.Page.GetByLabel("The file").SetInputFilesAsync(new FilePayload { Name = "set.zip", MimeType = "application/zip", Buffer = Zip(("T-201_2025-07-03.png", picture)) });
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Look at it" }).ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Keep 1 photo" }).ClickAsync();
+
+        await Assertions.Expect(visit.Page.GetByText("Imported 1 photo from set.zip")).ToBeVisibleAsync();
     }
 
     [Fact]
@@ -160,5 +203,20 @@ public sealed class PagesTests(BrowserFixture browser)
         }
 
         visit.AssertClean();
+    }
+
+    private static byte[] Zip(params (string Name, byte[] Bytes)[] entries)
+    {
+        using var stream = new MemoryStream();
+        using (var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            foreach (var (name, bytes) in entries)
+            {
+                using var entry = zip.CreateEntry(name).Open();
+                entry.Write(bytes);
+            }
+        }
+
+        return stream.ToArray();
     }
 }

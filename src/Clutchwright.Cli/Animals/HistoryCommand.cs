@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Words;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Clutchwright.Cli.Animals;
@@ -35,6 +36,26 @@ internal static class HistoryCommand
     }
 
     /// <summary>One deed in JSON.</summary>
+    /// <summary>Tells of a deed that was done, or why it was not.</summary>
+    public static int Done(bool isJson, Terminal terminal, Answer<DeedLine> done)
+    {
+        if (done.Value is not { } deed)
+        {
+            return terminal.AskedWrongly(done.Problems, _ => null);
+        }
+
+        if (isJson)
+        {
+            terminal.Send(Json(deed));
+        }
+        else
+        {
+            terminal.Output.Write($"{deed.Words}. To take it back: stock undo {deed.Id}\n");
+        }
+
+        return ExitCode.Answered;
+    }
+
     public static JsonObject Json(DeedLine deed) => new()
     {
         ["id"] = deed.Id,

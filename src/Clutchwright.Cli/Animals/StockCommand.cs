@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Clutchwright.Cli.Condition;
 using Clutchwright.Cli.Happenings;
+using Clutchwright.Cli.Importing;
 using Clutchwright.Cli.Words;
 
 namespace Clutchwright.Cli.Animals;
@@ -11,8 +12,11 @@ internal static class StockCommand
     public static Command Create(CommonOptions common, Terminal terminal) =>
         new("stock", "Which animals are kept, and what is recorded of each.")
         {
-            ImportCommand.Create(common, terminal),
-            ExportCommand.Create(common, terminal),
+            ImportCommand.Animals(common, terminal),
+            ImportCommand.Log(common, terminal),
+            ImportPhotosCommand.Create(common, terminal),
+            ExportCommand.Animals(common, terminal),
+            ExportCommand.Log(common, terminal),
             ListCommand.Create(common, terminal),
             ShowCommand.Create(common, terminal),
             LogCommands.Log(common, terminal),

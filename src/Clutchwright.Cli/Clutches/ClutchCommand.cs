@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Clutchwright.Cli.Animals;
+using Clutchwright.Cli.Importing;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Clutches;
 using Clutchwright.Desk.Words;
@@ -20,6 +21,8 @@ internal static class ClutchCommand
             HatchCommand.Create(common, terminal),
             Bin(common, terminal),
             Restore(common, terminal),
+            ImportCommand.Clutches(common, terminal),
+            ExportCommand.Clutches(common, terminal),
             Ids(common, terminal),
         };
 

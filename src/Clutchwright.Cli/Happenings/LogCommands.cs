@@ -70,22 +70,8 @@ internal static class LogCommands
             var form = new HappeningForm(
                 asked.GetRequiredValue(tag), asked.GetRequiredValue(kind), asked.GetValue(when), asked.GetValue(amount), asked.GetValue(mate), asked.GetValue(text)) { Clutch = asked.GetValue(clutch) };
             await using var questions = common.Open(asked);
-            var done = await questions.GetRequiredService<WriteHappening>().RunAsync(form, asked.GetRequiredValue(who), cancel);
-            if (done.Value is not { } deed)
-            {
-                return terminal.AskedWrongly(done.Problems, _ => null);
-            }
-
-            if (common.IsJson(asked))
-            {
-                terminal.Send(HistoryCommand.Json(deed));
-            }
-            else
-            {
-                terminal.Output.Write($"{deed.Words}. To take it back: stock undo {deed.Id}\n");
-            }
-
-            return ExitCode.Answered;
+            return HistoryCommand.Done(
+                common.IsJson(asked), terminal, await questions.GetRequiredService<WriteHappening>().RunAsync(form, asked.GetRequiredValue(who), cancel));
         });
         return command;
     }

@@ -3,9 +3,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Words;
-using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Incubators;
-using Clutchwright.Desk.Words;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Clutchwright.Cli.Incubators;
@@ -26,25 +24,6 @@ internal static class IncubatorCommand
         };
 
     public static Argument<string> Name() => new("NAME") { Description = "The incubator, by its name." };
-
-    public static int Done(CommonOptions common, Terminal terminal, ParseResult asked, Answer<DeedLine> done)
-    {
-        if (done.Value is not { } deed)
-        {
-            return terminal.AskedWrongly(done.Problems, _ => null);
-        }
-
-        if (common.IsJson(asked))
-        {
-            terminal.Send(HistoryCommand.Json(deed));
-        }
-        else
-        {
-            terminal.Output.Write($"{deed.Words}. To take it back: stock undo {deed.Id}\n");
-        }
-
-        return ExitCode.Answered;
-    }
 
     private static Command List(CommonOptions common, Terminal terminal)
     {
@@ -94,7 +73,7 @@ internal static class IncubatorCommand
         {
             var form = limits.Form(asked, new IncubatorForm(asked.GetRequiredValue(name), null, null, null, null, null));
             await using var questions = common.Open(asked);
-            return Done(common, terminal, asked, await questions.GetRequiredService<WriteIncubator>().AddAsync(form, asked.GetRequiredValue(who), cancel));
+            return HistoryCommand.Done(common.IsJson(asked), terminal, await questions.GetRequiredService<WriteIncubator>().AddAsync(form, asked.GetRequiredValue(who), cancel));
         });
         return command;
     }
@@ -122,7 +101,7 @@ internal static class IncubatorCommand
                 Invariant(known.Limits.LowestHumidityPercent),
                 Invariant(known.Limits.HighestHumidityPercent),
                 known.Notes));
-            return Done(common, terminal, asked, await questions.GetRequiredService<WriteIncubator>().EditAsync(known.Id, known.Version, form, asked.GetRequiredValue(who), cancel));
+            return HistoryCommand.Done(common.IsJson(asked), terminal, await questions.GetRequiredService<WriteIncubator>().EditAsync(known.Id, known.Version, form, asked.GetRequiredValue(who), cancel));
         });
         return command;
 
@@ -142,7 +121,7 @@ internal static class IncubatorCommand
         {
             var form = new ReadingForm(asked.GetValue(temperature), asked.GetValue(humidity), asked.GetValue(when), asked.GetValue(text));
             await using var questions = common.Open(asked);
-            return Done(common, terminal, asked, await questions.GetRequiredService<WriteIncubator>().ReadAsync(asked.GetRequiredValue(name), form, asked.GetRequiredValue(who), cancel));
+            return HistoryCommand.Done(common.IsJson(asked), terminal, await questions.GetRequiredService<WriteIncubator>().ReadAsync(asked.GetRequiredValue(name), form, asked.GetRequiredValue(who), cancel));
         });
         return command;
     }
@@ -155,7 +134,7 @@ internal static class IncubatorCommand
         command.SetAction(async (asked, cancel) =>
         {
             await using var questions = common.Open(asked);
-            return Done(common, terminal, asked, await questions.GetRequiredService<WriteIncubator>().RetireAsync(asked.GetRequiredValue(name), asked.GetValue(back), asked.GetRequiredValue(who), cancel));
+            return HistoryCommand.Done(common.IsJson(asked), terminal, await questions.GetRequiredService<WriteIncubator>().RetireAsync(asked.GetRequiredValue(name), asked.GetValue(back), asked.GetRequiredValue(who), cancel));
         });
         return command;
     }
@@ -168,7 +147,7 @@ internal static class IncubatorCommand
         command.SetAction(async (asked, cancel) =>
         {
             await using var questions = common.Open(asked);
-            return Done(common, terminal, asked, await questions.GetRequiredService<TemperatureSetting>().KeepAsync(asked.GetRequiredValue(unit), asked.GetRequiredValue(who), cancel));
+            return HistoryCommand.Done(common.IsJson(asked), terminal, await questions.GetRequiredService<TemperatureSetting>().KeepAsync(asked.GetRequiredValue(unit), asked.GetRequiredValue(who), cancel));
         });
         return command;
     }

@@ -101,24 +101,7 @@ internal sealed class FollowedCommand
             : _terminal.AskedWrongly("--ask-season: from the animals as they are now no route leads there, so nothing is asked of the season");
     }
 
-    private int Done(Answer<DeedLine> done, bool isJson)
-    {
-        if (done.Value is not { } deed)
-        {
-            return _terminal.AskedWrongly(done.Problems, _ => null);
-        }
-
-        if (isJson)
-        {
-            _terminal.Send(HistoryCommand.Json(deed));
-        }
-        else
-        {
-            _terminal.Output.Write($"{deed.Words}. To take it back: stock undo {deed.Id}\n");
-        }
-
-        return ExitCode.Answered;
-    }
+    private int Done(Answer<DeedLine> done, bool isJson) => HistoryCommand.Done(isJson, _terminal, done);
 
     private void SendList(IReadOnlyList<AdoptedRouteLine> list, bool isJson)
     {

@@ -1,5 +1,5 @@
+using Clutchwright.Desk.Importing;
 using Clutchwright.Desk.Words;
-
 
 namespace Clutchwright.Desk.Animals;
 

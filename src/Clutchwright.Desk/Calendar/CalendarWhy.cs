@@ -1,4 +1,5 @@
 using System.Globalization;
+using Clutchwright.Desk.Incubators;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Planning.Expectations;
 using Clutchwright.Stock.Animals;
@@ -6,7 +7,7 @@ using Clutchwright.Stock.Animals;
 namespace Clutchwright.Desk.Calendar;
 
 /// <summary>Says from what a day was reckoned.</summary>
-internal sealed class CalendarWhy(CalendarFigures figures, CalendarLearning learning, DateOnly on)
+internal sealed class CalendarWhy(CalendarFigures figures, CalendarLearning learning, DateOnly on, TemperatureUnit unit)
 {
     /// <summary>The reasons for a step of a female's season.</summary>
     public List<string> Of(FemaleSeason season, DueStep due)
@@ -26,8 +27,9 @@ internal sealed class CalendarWhy(CalendarFigures figures, CalendarLearning lear
         if (due.Step is YearStep.Pip or YearStep.Hatch && season.Celsius is { } celsius)
         {
             var (pace, sd) = figures.Pace(celsius);
+            var usual = TemperatureText.Of(figures.Of("incubation-temperature-celsius").Mean, unit);
             why.Add(string.Create(CultureInfo.InvariantCulture,
-                $"The eggs are kept at {celsius:0.0} °C on the mean: {Math.Abs(pace - 1.0):P0} {(pace >= 1.0 ? "longer" : "shorter")} than at {figures.Of("incubation-temperature-celsius").Mean:0.0} °C, give or take {sd:P0}."));
+                $"The eggs are kept at {TemperatureText.Of(celsius, unit)} on the mean, by the readings of their incubator: {Math.Abs(pace - 1.0):P0} {(pace >= 1.0 ? "longer" : "shorter")} than at {usual}, give or take {sd:P0}."));
         }
 
         AddToday(due, why);

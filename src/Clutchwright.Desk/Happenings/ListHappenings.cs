@@ -78,18 +78,13 @@ public sealed class ListHappenings
             new(Guid.Empty, Guid.Empty, line.Dam, null, clutch.Tag, kind, what, day.ToText(), day.Latest, amount, unit, string.Empty);
     }
 
-    /// <summary>Reads a kind, by its name or its words, any case.</summary>
+    /// <summary>Reads a kind, by its name, its words or the trade's, any case.</summary>
     internal static HappeningKind? Kind(string text, List<AskedWrongly> problems)
     {
         var asked = text.Trim();
-        if (Enum.TryParse<HappeningKind>(asked.Replace(" ", string.Empty, StringComparison.Ordinal).Replace("-", string.Empty, StringComparison.Ordinal), ignoreCase: true, out var kind) && Enum.IsDefined(kind) && !char.IsAsciiDigit(asked[0]))
+        if (KindText.Read(asked) is { } kind)
         {
             return kind;
-        }
-
-        if (Enum.GetValues<HappeningKind>().Where(k => HappeningRules.Words(k).Equals(asked, StringComparison.OrdinalIgnoreCase)).Select(k => (HappeningKind?)k).FirstOrDefault() is { } named)
-        {
-            return named;
         }
 
         problems.Add(new("kind", $"\"{asked}\" is nothing that can be written down. One of: {string.Join(", ", Enum.GetValues<HappeningKind>().Select(HappeningRules.Words))}.",

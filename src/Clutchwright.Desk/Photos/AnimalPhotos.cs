@@ -51,7 +51,7 @@ public sealed class AnimalPhotos
         var picture = PictureReader.Prepare(file.Content, out var problem);
         if (problem is { } unread)
         {
-            problems.Add(new("photo", $"{file.Name}: {Say(unread)}"));
+            problems.Add(new("photo", $"{file.Name}: {PictureWords.Say(unread)}"));
         }
 
         if (problems.Count > 0)
@@ -83,13 +83,6 @@ public sealed class AnimalPhotos
     /// <summary>Brings back a photo that was taken back.</summary>
     public async Task<Answer<DeedLine>> RestoreAsync(Guid id, string who, CancellationToken cancel) =>
         await DoneAsync(await new ChangePhoto(_book.Book).RestoreAsync(new(id), who, cancel), cancel);
-
-    private static string Say(PictureProblem problem) => problem switch
-    {
-        PictureProblem.TooManyBytes => $"The file is too large. At most {PictureReader.MostBytes / (1024 * 1024)} MiB.",
-        PictureProblem.TooManyPixels => $"The picture has too many pixels. At most {PictureReader.MostPixels / 1_000_000} million.",
-        PictureProblem.Unreadable => "This is no picture that can be read, or it is broken. JPEG, PNG or WebP; a phone that makes HEIC files can be set to make JPEG.",
-    };
 
     private PhotoWords Words(Animal animal, Photo photo)
     {

@@ -20,6 +20,9 @@ internal static partial class DateWords
     private const int AboutMonth = 1;
     private const int AboutYearMonths = 6;
 
+    /// <summary>Two dates and the words for them in brackets.</summary>
+    private const int MostLetters = 2 * DateRange.MaxWordsLength;
+
     private static readonly string[] DayForms =
         ["yyyy-MM-dd", "d MMMM yyyy", "d MMM yyyy", "MMMM d, yyyy", "MMM d, yyyy", "MMMM d yyyy", "MMM d yyyy"];
 
@@ -31,7 +34,7 @@ internal static partial class DateWords
     public static DateRange? Read(string text)
     {
         var words = text.Trim();
-        if (words.Length == 0 || !TextRules.IsPlainLine(words))
+        if (words.Length is 0 or > MostLetters || !TextRules.IsPlainLine(words))
         {
             return null;
         }

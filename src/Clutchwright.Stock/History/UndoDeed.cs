@@ -71,13 +71,14 @@ public sealed class UndoDeed(Book book)
         return changed;
     }
 
-    /// <summary>A record that the deed added can go only if no other record names it.</summary>
+    /// <summary>A record that the deed added can go only if no other record names it. One that the deed changed names it no more once it is put back.</summary>
     private static async Task<HistoryProblem?> StillUsedAsync(StockContext db, Deed undone, CancellationToken cancellation)
     {
         var going = undone.Changes.Where(c => c.Before is null).ToDictionary(c => c.RecordId, c => c.Label);
+        var changed = undone.Changes.Select(c => c.RecordId).ToHashSet();
         foreach (var use in await RecordUses.OfAsync(db, [.. undone.Changes.Where(c => c.Before is null)], cancellation))
         {
-            if (!going.ContainsKey(use.By))
+            if (!changed.Contains(use.By))
             {
                 return new HistoryProblem.StillUsed(undone.DeedId, going[use.Of], use.Words);
             }

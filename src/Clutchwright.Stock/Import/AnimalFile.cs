@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using System.Text;
 using Clutchwright.Genetics.Numbers;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Statements;
@@ -7,33 +6,18 @@ using Clutchwright.Stock.Statements;
 namespace Clutchwright.Stock.Import;
 
 /// <summary>A pedigree file as it was read: by itself, without a look at any stock.</summary>
-public sealed class AnimalFile
+public sealed class AnimalFile : TableFile<AnimalField>
 {
     public const long MaxBytes = 50L * 1024 * 1024;
 
-    internal AnimalFile(
-        char delimiter, IReadOnlyList<ColumnMapping> columns, IReadOnlyList<AnimalRow> rows, IReadOnlyList<RowProblem> problems)
-    {
-        Delimiter = delimiter;
-        Columns = columns;
-        Rows = rows;
-        Problems = problems;
-    }
+    internal AnimalFile(MappedTable<AnimalField> table, IReadOnlyList<AnimalRow> rows, IReadOnlyList<RowProblem> problems)
+        : base(table, problems) => Rows = rows;
 
-    /// <summary>What parts the cells: comma, semicolon or tab, as the header shows.</summary>
-    public char Delimiter { get; }
-
-    /// <summary>What each column is taken for, in the order of the file.</summary>
-    public IReadOnlyList<ColumnMapping> Columns { get; }
-
-    /// <summary>By the columns, the first cell under each that is not empty; null where all are.</summary>
-    public IReadOnlyList<string?> Samples { get; internal init; } = [];
+    /// <summary>The fields that a column may be given to.</summary>
+    public static TableFields<AnimalField> Fields => Headers.Animals;
 
     /// <summary>The rows without a problem of their own, in the order of the file.</summary>
     public IReadOnlyList<AnimalRow> Rows { get; }
-
-    /// <summary>What is wrong with the file or with a row taken by itself, in the order of the file.</summary>
-    public IReadOnlyList<RowProblem> Problems { get; }
 
     /// <summary>Reads a file: UTF-8 with or without a byte order mark, or UTF-16 with one.</summary>
     /// <param name="stream">The file.</param>
@@ -42,24 +26,8 @@ public sealed class AnimalFile
     public static async Task<AnimalFile> ReadAsync(
         Stream stream, IReadOnlyDictionary<int, AnimalField>? fields, CancellationToken cancellation)
     {
-        ArgumentNullException.ThrowIfNull(stream);
-        using var bytes = new MemoryStream();
-        var buffer = new byte[64 * 1024];
-        int read;
-        while ((read = await stream.ReadAsync(buffer, cancellation)) > 0)
-        {
-            if (bytes.Length + read > MaxBytes)
-            {
-                return Unreadable(0, new ImportProblem.TooLarge(MaxBytes));
-            }
-
-            bytes.Write(buffer, 0, read);
-        }
-
-        var content = bytes.GetBuffer().AsMemory(0, (int)bytes.Length);
-        return Decode(content.Span, out var text, out var line)
-            ? Read(text, fields)
-            : Unreadable(line, new ImportProblem.NotUtf8());
+        var (text, problem) = await CsvText.ReadAsync(stream, cancellation);
+        return problem is null ? Read(text, fields) : new AnimalFile(MappedTable<AnimalField>.Unreadable(Fields, problem), [], [problem]);
     }
 
     /// <summary>Reads the text of a file.</summary>
@@ -111,9 +79,6 @@ public sealed class AnimalFile
     /// <summary>The ids of rows that have a problem: other rows may name them as parents all the same.</summary>
     internal IReadOnlyList<string> UnreadTags { get; init; } = [];
 
-    internal static AnimalFile Unreadable(int line, ImportProblem problem) =>
-        new(',', [], [], [new RowProblem(0, line, null, null, problem)]);
-
     private static AnimalId NumberOf(AnimalRow row) => new(Number(row.Row, 0));
 
     /// <summary>An identity that sorts by row, then by place in the row.</summary>
@@ -123,29 +88,5 @@ public sealed class AnimalFile
         BinaryPrimitives.WriteInt32BigEndian(bytes[8..], row);
         BinaryPrimitives.WriteInt32BigEndian(bytes[12..], place);
         return new Guid(bytes, bigEndian: true);
-    }
-
-    internal static bool Decode(ReadOnlySpan<byte> bytes, out string text, out int badLine)
-    {
-        var encoding = bytes switch
-        {
-            [0xFF, 0xFE, ..] => new UnicodeEncoding(bigEndian: false, byteOrderMark: true, throwOnInvalidBytes: true),
-            [0xFE, 0xFF, ..] => new UnicodeEncoding(bigEndian: true, byteOrderMark: true, throwOnInvalidBytes: true),
-            _ => (Encoding)new UTF8Encoding(encoderShouldEmitUTF8Identifier: true, throwOnInvalidBytes: true),
-        };
-        var body = bytes.StartsWith(encoding.Preamble) ? bytes[encoding.Preamble.Length..] : bytes;
-        try
-        {
-            text = encoding.GetString(body);
-            badLine = 0;
-            return true;
-        }
-        catch (DecoderFallbackException exception)
-        {
-            var before = body[..Math.Clamp(exception.Index, 0, body.Length)];
-            text = "";
-            badLine = 1 + before.Count((byte)'\n');
-            return false;
-        }
     }
 }

@@ -8,12 +8,9 @@ using Clutchwright.Stock.Statements;
 namespace Clutchwright.Stock.Import;
 
 /// <summary>Reads one row of a pedigree file and collects everything that is wrong with it.</summary>
-internal sealed class AnimalRowReader(
-    CsvRecord record, IReadOnlyList<ColumnMapping> columns, IReadOnlyDictionary<string, string> spelling)
+internal sealed class AnimalRowReader(RowCells<AnimalField> cells, IReadOnlyDictionary<string, string> spelling)
 {
-    private readonly List<RowProblem> _problems = [];
-
-    public IReadOnlyList<RowProblem> Problems => _problems;
+    public IReadOnlyList<RowProblem> Problems => cells.Problems;
 
     /// <summary>The id of the row, once it is read; null if there is none.</summary>
     public string? Tag { get; private set; }
@@ -21,16 +18,8 @@ internal sealed class AnimalRowReader(
     /// <returns>The animal; null if anything is wrong.</returns>
     public AnimalRow? Read()
     {
-        if (record.Problem is not null)
+        if (!cells.IsWhole())
         {
-            _problems.Add(new RowProblem(record.Row, record.Line, null, null, record.Problem));
-            return null;
-        }
-
-        if (record.Cells.Count != columns.Count)
-        {
-            _problems.Add(new RowProblem(
-                record.Row, record.Line, null, null, new ImportProblem.CellCount(record.Cells.Count, columns.Count)));
             return null;
         }
 
@@ -51,41 +40,29 @@ internal sealed class AnimalRowReader(
         var sires = ReadSires();
         var row = new AnimalRow
         {
-            Row = record.Row,
-            Line = record.Line,
+            Row = cells.Row,
+            Line = cells.Line,
             Tag = tag,
             Name = TextRules.TrimToNull(Cell(AnimalField.Name)),
             Sex = ReadSex(),
             SireTags = sires.Tags,
             SireWeights = sires.Weights,
             Dam = ReadDam(),
-            Hatched = ReadHatched(),
+            Hatched = cells.Date(AnimalField.Hatched),
             Status = ReadStatus(),
-            MassGrams = ReadMass(),
+            MassGrams = cells.Number(AnimalField.MassGrams),
             Count = ReadCount(),
-            Notes = ReadNotes(),
+            Notes = cells.Notes(AnimalField.Notes, "\n"),
             Statements = ReadStatements(),
         };
-        return _problems.Count == 0 ? row : null;
+        return Problems.Count == 0 ? row : null;
     }
 
-    public RowProblem At(AnimalField field, Problem problem) => At(record.Row, record.Line, field, problem, columns, Cell(field));
+    public RowProblem At(AnimalField field, Problem problem) => cells.At(field, problem);
 
-    public static RowProblem At(
-        int row, int line, AnimalField? field, Problem problem, IReadOnlyList<ColumnMapping> columns, string? found)
-    {
-        var column = field is null ? null : columns.FirstOrDefault(c => c.Field == field);
-        return new RowProblem(row, line, column?.Header, column is null ? null : found, problem);
-    }
+    private void Add(AnimalField field, Problem problem) => cells.Add(field, problem);
 
-    private void Add(AnimalField field, Problem problem) => _problems.Add(At(field, problem));
-
-    public string Cell(AnimalField field) =>
-        columns.FirstOrDefault(column => column.Field == field) is { } mapping && mapping.Index < record.Cells.Count
-            ? CellAt(mapping.Index)
-            : "";
-
-    private string CellAt(int index) => SpreadsheetCell.Unprotect(record.Cells[index].Trim()).Trim();
+    private string Cell(AnimalField field) => cells.Cell(field);
 
     private Sex? ReadSex()
     {
@@ -130,23 +107,6 @@ internal sealed class AnimalRowReader(
 
     private string Spelt(string tag) => spelling.GetValueOrDefault(Tags.Key(tag), tag);
 
-    private DateRange? ReadHatched()
-    {
-        var text = Cell(AnimalField.Hatched);
-        if (text.Length == 0)
-        {
-            return null;
-        }
-
-        var read = DateRange.Read(text);
-        if (!read.IsDone)
-        {
-            Add(AnimalField.Hatched, read.Problem);
-        }
-
-        return read.Value;
-    }
-
     private AnimalStatus ReadStatus()
     {
         var text = Cell(AnimalField.Status);
@@ -164,24 +124,6 @@ internal sealed class AnimalRowReader(
         return AnimalStatus.Kept;
     }
 
-    private double? ReadMass()
-    {
-        var text = Cell(AnimalField.MassGrams);
-        if (text.Length == 0)
-        {
-            return null;
-        }
-
-        // A file is written the same everywhere: a point before decimals, nothing between thousands.
-        if (!double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out var mass))
-        {
-            Add(AnimalField.MassGrams, new AnimalProblem.MassUnreadable(text));
-            return null;
-        }
-
-        return mass;
-    }
-
     private int ReadCount()
     {
         var text = Cell(AnimalField.Count);
@@ -197,20 +139,6 @@ internal sealed class AnimalRowReader(
 
         Add(AnimalField.Count, new ImportProblem.CountUnreadable(text, AnimalRow.MaxCount));
         return 1;
-    }
-
-    private string ReadNotes()
-    {
-        var notes = new List<string>();
-        if (Cell(AnimalField.Notes) is { Length: > 0 } own)
-        {
-            notes.Add(own);
-        }
-
-        notes.AddRange(columns
-            .Where(column => column.Field == AnimalField.KeptAsNote && CellAt(column.Index).Length > 0)
-            .Select(column => column.Header.Length == 0 ? CellAt(column.Index) : $"{column.Header}: {CellAt(column.Index)}"));
-        return string.Join('\n', notes);
     }
 
     private List<StatementEntry> ReadStatements()

@@ -1,7 +1,8 @@
-using Clutchwright.Stock.Animals;
-
 namespace Clutchwright.Stock.Import;
 
 /// <summary>What a column of a file is taken for.</summary>
-/// <remarks><c>Index</c> counts from 0. <c>IsChosen</c> tells whether the keeper said so.</remarks>
-public sealed record ColumnMapping(int Index, string Header, AnimalField Field, bool IsChosen);
+/// <typeparam name="TField">The fields of the kind of record that the file holds.</typeparam>
+/// <remarks><c>Index</c> counts from 0. <c>Header</c> is as in the file; a later one of the same text bears its number in brackets, an empty one its place.
+/// <c>IsChosen</c> tells whether the keeper said so.</remarks>
+public sealed record ColumnMapping<TField>(int Index, string Header, TField Field, bool IsChosen)
+    where TField : struct, Enum;

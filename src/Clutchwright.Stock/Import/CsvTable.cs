@@ -21,17 +21,17 @@ public sealed class CsvTable
     /// <returns>The table, or <see cref="ImportProblem.Refused"/> with everything that is wrong with its form.</returns>
     public static Outcome<CsvTable> Read(ReadOnlySpan<byte> content)
     {
-        if (!AnimalFile.Decode(content, out var text, out var badLine))
+        if (!CsvText.Decode(content, out var text, out var badLine))
         {
             return Refused(badLine, new ImportProblem.NotUtf8());
         }
 
         if (string.IsNullOrWhiteSpace(text))
         {
-            return Refused(1, new ImportProblem.Empty());
+            return Refused(1, new ImportProblem.Empty { Names = [] });
         }
 
-        var records = AnimalFileReader.Records(text, AnimalFileReader.Sniff(text));
+        var records = CsvRecords.Read(text, CsvRecords.Sniff(text, _ => false));
         var width = records[0].Cells.Count;
         var problems = records
             .Select(r => (Record: r, Problem: r.Problem ?? (r.Cells.Count == width ? null : new ImportProblem.CellCount(r.Cells.Count, width))))

@@ -44,7 +44,7 @@ public sealed class ImportAnimals(Book book, CheckTradeText check)
                     db.Statements.AddRange(row.Statements.Select(statement => new Statement(StatementId.New(), id, statement)));
                 }
 
-                var words = string.Create(CultureInfo.InvariantCulture, $"Imported {run.New.Count} animals from {source}");
+                var words = string.Create(CultureInfo.InvariantCulture, $"Imported {run.New.Count:N0} {(run.New.Count == 1 ? "animal" : "animals")} from {source}");
                 var deed = await db.RecordAsync(who, words, book.Now, cancellation)
                     ?? throw new InvalidOperationException("An import of new animals changed nothing.");
                 return new ImportResult(deed.DeedId, run.New.Count, preview.AlreadyThereCount);

@@ -169,7 +169,7 @@ internal sealed class ImportCheck
     }
 
     private void Add(AnimalRow row, AnimalField? field, Problem problem, string? found = null) => _problems.Add(
-        AnimalRowReader.At(row.Row, row.Line, field, problem, _file.Columns, found ?? CellOf(row, field)));
+        _file.At(row.Row, row.Line, field, problem, found ?? CellOf(row, field)));
 
     private static string? CellOf(AnimalRow row, AnimalField? field)
     {

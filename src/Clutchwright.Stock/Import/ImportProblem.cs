@@ -1,5 +1,3 @@
-using Clutchwright.Stock.Animals;
-
 namespace Clutchwright.Stock.Import;
 
 /// <summary>What is wrong at one place of a file.</summary>
@@ -21,16 +19,24 @@ public abstract record ImportProblem : Problem
 
     public sealed record NotUtf8 : ImportProblem;
 
-    public sealed record Empty : ImportProblem;
+    public sealed record Empty : ImportProblem
+    {
+        /// <summary>The columns that such a file can have; empty: any.</summary>
+        public required IReadOnlyList<string> Names { get; init; }
+    }
 
-    /// <summary>No column holds the ids of the animals.</summary>
-    public sealed record NoIdColumn : ImportProblem
+    public sealed record TooManyColumns(int Found, int Most) : ImportProblem;
+
+    public sealed record TooManyRows(int Most) : ImportProblem;
+
+    /// <summary>No column is taken for a field that every row must have.</summary>
+    public sealed record NoColumn(string Field) : ImportProblem
     {
         public required IReadOnlyList<string> Headers { get; init; }
     }
 
     /// <summary>Two columns are taken for the same field.</summary>
-    public sealed record ColumnTwice(AnimalField Field, string Header, string OtherHeader) : ImportProblem;
+    public sealed record ColumnTwice(string Field, string Header, string OtherHeader) : ImportProblem;
 
     /// <summary>The mapping names a column that the file does not have.</summary>
     public sealed record NoSuchColumn(int Index) : ImportProblem;
@@ -41,6 +47,33 @@ public abstract record ImportProblem : Problem
     public sealed record CellCount(int Found, int Expected) : ImportProblem;
 
     public sealed record IdMissing : ImportProblem;
+
+    /// <summary>A cell is empty that must not be.</summary>
+    public sealed record CellMissing(string Field) : ImportProblem;
+
+    public sealed record EggsUnreadable(string Text) : ImportProblem;
+
+    /// <summary>Not young of which only the number is kept.</summary>
+    public sealed record CountedUnreadable(string Text) : ImportProblem;
+
+    /// <summary>A row of the file says what an earlier one said of the same clutch or picture.</summary>
+    public sealed record RowTwice(int FirstRow) : ImportProblem;
+
+    /// <summary>The book has the clutch, recorded otherwise.</summary>
+    public sealed record ClutchInStock(string Tag) : ImportProblem
+    {
+        /// <summary>The columns that differ.</summary>
+        public required IReadOnlyList<string> Differences { get; init; }
+    }
+
+    /// <summary>The young is of another clutch, in the book or in the file.</summary>
+    public sealed record YoungOfOtherClutch(string Tag, string Clutch) : ImportProblem;
+
+    /// <summary>The young is in the book with other parents than the clutch.</summary>
+    public sealed record YoungOfOtherParents(string Tag) : ImportProblem;
+
+    /// <summary>What was eaten stands in a row that is about no meal.</summary>
+    public sealed record FoodNotFitting(string Kind) : ImportProblem;
 
     public sealed record IdTwice(string Tag, int FirstRow) : ImportProblem;
 
@@ -77,6 +110,12 @@ public abstract record ImportProblem : Problem
         /// <summary>The columns that differ.</summary>
         public required IReadOnlyList<string> Differences { get; init; }
     }
+
+    /// <summary>The same picture of the same animal is in the set under another name.</summary>
+    public sealed record PhotoTwice(string OtherFile) : ImportProblem;
+
+    /// <summary>Nothing was written, because of these.</summary>
+    public sealed record PhotosRefused(IReadOnlyList<PhotoRefused> Photos) : ImportProblem;
 
     /// <summary>Every row is in the stock already, or there is none.</summary>
     public sealed record NothingNew(int Skipped) : ImportProblem;

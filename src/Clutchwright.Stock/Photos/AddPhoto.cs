@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -31,7 +30,7 @@ public sealed class AddPhoto(Book book)
                     return problem;
                 }
 
-                var digest = Convert.ToHexStringLower(SHA256.HashData(entry.Picture.Span));
+                var digest = Photo.DigestOf(entry.Picture.Span);
                 if (await db.Photos.AnyAsync(p => p.AnimalId == animal && p.Digest == digest && p.WithdrawnAt == null, cancellation))
                 {
                     return new PhotoProblem.AlreadyThere(subject.Tag);

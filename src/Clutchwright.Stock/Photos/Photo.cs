@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.History;
 
@@ -50,6 +51,9 @@ public sealed class Photo
     public Guid Version { get; private set; }
 
     public override string ToString() => Caption.Length > 0 ? $"photo: {Caption}" : Taken is { } day ? $"photo of {day.Words}" : "photo";
+
+    /// <summary>The digest by which a picture is known.</summary>
+    public static string DigestOf(ReadOnlySpan<byte> picture) => Convert.ToHexStringLower(SHA256.HashData(picture));
 
     internal void Describe(DateRange? taken, string caption) => (Taken, Caption) = (taken, caption.Trim());
 

@@ -1,5 +1,6 @@
 using System.Text;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Importing;
 using Clutchwright.Desk.Tests.Testing;
 
 namespace Clutchwright.Desk.Tests.Animals;
@@ -20,7 +21,7 @@ public class ImportRoundTripTests
         using var desk = new TestDesk();
         var file = Encoding.UTF8.GetBytes(Good);
 
-        var preview = await desk.Get<PreviewImport>().RunAsync(file, null, TestDesk.Cancel);
+        var preview = await desk.Get<ImportTable>().PreviewAsync(ImportKind.Animals, new(file, "x.csv"), TestDesk.Cancel);
         Assert.Empty(preview.Problems);
         Assert.Equal(["A1", "A2", "A3", "A4"], preview.Rows.Select(r => r.Tag));
         Assert.Equal([2, 3, 4, 5], preview.Rows.Select(r => r.Row));
@@ -65,7 +66,7 @@ public class ImportRoundTripTests
             B5,m,,,2020,Clown,
             """);
 
-        var preview = await desk.Get<PreviewImport>().RunAsync(file, null, TestDesk.Cancel);
+        var preview = await desk.Get<ImportTable>().PreviewAsync(ImportKind.Animals, new(file, "x.csv"), TestDesk.Cancel);
         var refused = await desk.Get<ImportStock>().RunAsync(file, null, "bad.csv", TestDesk.Who, TestDesk.Cancel);
 
         // A row that cannot be read is not held against the others: its unknown dam is told once its date is mended.
@@ -86,7 +87,8 @@ public class ImportRoundTripTests
         Assert.Empty((await desk.Get<ImportStock>().RunAsync(file, mapping, "x.csv", TestDesk.Who, TestDesk.Cancel)).Problems);
 
         Assert.Equal("Pastel", await desk.TextAsync("C1"));
-        var wrong = await desk.Get<PreviewImport>().RunAsync(file, new Dictionary<string, string?> { ["Sexe"] = "sex", ["Gene"] = "gene" }, TestDesk.Cancel);
+        var wrong = await desk.Get<ImportTable>().PreviewAsync(
+            ImportKind.Animals, new(file, "x.csv", new Dictionary<string, string?> { ["Sexe"] = "sex", ["Gene"] = "gene" }), TestDesk.Cancel);
         Assert.Contains(wrong.Problems, p => p.Text.Contains("Sexe", StringComparison.Ordinal));
         Assert.Contains(wrong.Problems, p => p.Text.Contains("\"gene\" is no field", StringComparison.Ordinal));
     }
@@ -97,7 +99,7 @@ public class ImportRoundTripTests
         using var desk = await TestDesk.WithAsync(Good);
         var more = Encoding.UTF8.GetBytes(Good + "\nA5,f,,,2021,Clown,,,\n");
 
-        var preview = await desk.Get<PreviewImport>().RunAsync(more, null, TestDesk.Cancel);
+        var preview = await desk.Get<ImportTable>().PreviewAsync(ImportKind.Animals, new(more, "x.csv"), TestDesk.Cancel);
         var done = await desk.Get<ImportStock>().RunAsync(more, null, "more.csv", TestDesk.Who, TestDesk.Cancel);
 
         Assert.Equal(["A5"], preview.Rows.Where(r => !r.IsSkipped).Select(r => r.Tag));

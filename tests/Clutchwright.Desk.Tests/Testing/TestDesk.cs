@@ -1,5 +1,6 @@
 using System.Text;
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Importing;
 using Clutchwright.Desk.Opened;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -10,7 +11,13 @@ internal sealed class TestDesk : IDisposable
 {
     public const string Who = "Keeper";
 
-    private readonly string _folder = Directory.CreateTempSubdirectory("clutchwright-desk-").FullName;
+    private const string Memory = "/dev/shm";
+
+    // In memory where the system has a place for that, since every deed waits for the disk.
+    private readonly string _folder = Directory.Exists(Memory)
+        ? Directory.CreateDirectory(Path.Combine(Memory, $"clutchwright-desk-{Guid.CreateVersion7():N}")).FullName
+        : Directory.CreateTempSubdirectory("clutchwright-desk-").FullName;
+
     private readonly ServiceProvider _services;
 
     public TestDesk()
@@ -25,6 +32,9 @@ internal sealed class TestDesk : IDisposable
     }
 
     public static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    /// <summary>Gets the folder of the book.</summary>
+    public string Folder => _folder;
 
     public T Get<T>()
         where T : notnull => _services.GetRequiredService<T>();

@@ -16,9 +16,9 @@ public sealed class KinshipPropertyTests
         for (var i = 0; i < pedigree.Count; i++)
         {
             Assert.InRange(reckoner.Inbreeding[i], 0.0, 1.0);
-            Assert.Equal((1.0 + reckoner.Inbreeding[i]) / 2.0, reckoner.Between(i, i), 1e-15);
+            Assert.Equal((1.0 + reckoner.Inbreeding[i]) / 2.0, reckoner.Between(i, i), 1e-13);
             Assert.InRange(reckoner.Between(i, 0), 0.0, 1.0);
-            Assert.Equal(reckoner.Between(i, 0), reckoner.Between(0, i), 1e-15);
+            Assert.Equal(reckoner.Between(i, 0), reckoner.Between(0, i), 1e-13);
         }
     });
 
@@ -41,11 +41,11 @@ public sealed class KinshipPropertyTests
         for (var i = 0; i < pedigree.Count; i++)
         {
             var j = shuffled.Pedigree!.PositionOf(New(KinshipCase.Key(i)));
-            Assert.Equal(one.Inbreeding[i], other.Inbreeding[j], 1e-14);
+            Assert.Equal(one.Inbreeding[i], other.Inbreeding[j], 1e-12);
             Assert.Equal(
                 one.Between(i, pedigree.Count - 1),
                 other.Between(j, shuffled.Pedigree.PositionOf(New(KinshipCase.Key(pedigree.Count - 1)))),
-                1e-14);
+                1e-12);
         }
 
         static string New(string key) => $"z{key[^1]}{key}";
@@ -136,6 +136,6 @@ public sealed class KinshipPropertyTests
         int[] all = [.. Enumerable.Range(0, pedigree.Count)];
         var matrix = KinshipReckoner.Of(Descent.Of(pedigree.ToPedigree())).Matrix(all);
 
-        Assert.Equal(all.Average(i => all.Average(j => matrix[i, j])), matrix.Mean, 1e-13);
+        Assert.Equal(all.Average(i => all.Average(j => matrix[i, j])), matrix.Mean, 1e-11);
     });
 }

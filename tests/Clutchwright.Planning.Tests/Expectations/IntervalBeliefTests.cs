@@ -166,7 +166,7 @@ public class IntervalBeliefTests
         // Keepers, females and years drawn from the model; the next year of a female with two years behind her. Whole days hold a little more than
         // is said: a day at an end has about 4 % here.
         var random = new Random(11);
-        var (inHalf, inNine, runs) = (0, 0, 1_200);
+        var (inHalf, inNine, runs) = (0, 0, 400);
         for (var k = 0; k < runs; k++)
         {
             var share = IntervalTwin.Share(random);

@@ -12,7 +12,7 @@ namespace Clutchwright.Planning.Tests.Pairs;
 /// <summary>The best pairs by bounds, against the ranking that reckons every pair.</summary>
 public class BestPairsTests(ITestOutputHelper output)
 {
-    private const int Pedigrees = 400;
+    private const int Pedigrees = 150;
     private static readonly GoodEggs Clutch = GoodEggs.Of([0.0, 0.1, 0.2, 0.3, 0.4], Probability.From(0.75), ClutchRate.Fixed(0.9), ClutchRate.Fixed(0.9));
     private static readonly Species Snake = Describe.Species(SexSystem.XY, Describe.Free("r", Describe.Recessive("r")));
     private static readonly Want Visual = Describe.Want(Snake, "r/r");
@@ -46,7 +46,7 @@ public class BestPairsTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"{Pedigrees} pedigrees: {shared} pairs share a doubt; for the best pair alone {reckoned} of them were reckoned.");
-        Assert.True(shared > 1_000 && reckoned < shared / 3, $"{reckoned} of {shared}");
+        Assert.True(shared > 400 && reckoned < shared / 3, $"{reckoned} of {shared}");
     }
 
     [Fact]

@@ -18,7 +18,7 @@ public class SharedSchemesTests
         var problem = PublishedSchemes.Servin(loci);
 
         var answer = SharedSchemes.Best(
-            problem, new(Starts: 8, Steps: 400_000, ProofSteps: 0), threads: 2, TestContext.Current.CancellationToken);
+            problem, new(Starts: 8, Steps: 150_000, ProofSteps: 0), threads: 2, TestContext.Current.CancellationToken);
 
         Assert.InRange(answer.Scheme!.Cost, 1, published);
         Assert.Equal(ours, answer.Scheme.Cost);

@@ -65,7 +65,7 @@ public sealed class SeasonClashesTests
     public void Plan_WhereThereIsNone_GivesChangesThatHelp()
     {
         var changed = 0;
-        for (var seed = 0; seed < 600; seed++)
+        for (var seed = 0; seed < 250; seed++)
         {
             var problem = SeasonGen.Small(seed);
             var plan = SeasonPlanner.Plan(problem, null, null, Cancel);
@@ -86,6 +86,6 @@ public sealed class SeasonClashesTests
             }
         }
 
-        Assert.True(changed >= 5, $"{changed}");
+        Assert.True(changed >= 3, $"{changed}");
     }
 }

@@ -4,7 +4,7 @@ namespace Clutchwright.Planning.Tests.Seasons;
 
 public sealed class SeasonPlannerTests
 {
-    private const int Small = 2000;
+    private const int Small = 600;
 
     private static readonly SeasonSettings Thorough = new() { MostWork = long.MaxValue, MostStalled = int.MaxValue };
 
@@ -37,8 +37,8 @@ public sealed class SeasonPlannerTests
             Assert.All(plan.Figures, (f, g) => Assert.Equal(SeasonTwin.Figure(problem, problem.Goals[g], plan.Chosen), f, 9));
         }
 
-        Assert.InRange(possible, Small / 2, Small - 50);
-        Assert.InRange(impossible, 50, Small / 2);
+        Assert.InRange(possible, Small / 2, Small - 15);
+        Assert.InRange(impossible, 15, Small / 2);
     }
 
     /// <summary>Source: docs/model/season.md, worked example. One male is het with 1/2; two females, five good eggs each. Whatever he is he is in both
@@ -81,7 +81,7 @@ public sealed class SeasonPlannerTests
     public void Plan_OfRandomStocks_IsNeverWorseThanGreedyAndOftenBetter()
     {
         var (better, ours, theirs) = (0, 0.0, 0.0);
-        for (var seed = 1; seed <= 200; seed++)
+        for (var seed = 1; seed <= 80; seed++)
         {
             var problem = SeasonGen.Large(seed, 12, 4, 3);
             var greedy = SeasonGreedy.Worth(problem);
@@ -93,9 +93,9 @@ public sealed class SeasonPlannerTests
             (ours, theirs) = (ours + plan.Objective, theirs + greedy);
         }
 
-        var said = $"better than greedy in {better} of 200, by {(ours / theirs) - 1.0:0.0%} in all";
+        var said = $"better than greedy in {better} of 80, by {(ours / theirs) - 1.0:0.0%} in all";
         TestContext.Current.SendDiagnosticMessage(said);
-        Assert.True(better > 100, said);
+        Assert.True(better > 40, said);
     }
 
     [Fact]

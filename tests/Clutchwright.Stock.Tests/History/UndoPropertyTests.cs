@@ -7,22 +7,22 @@ namespace Clutchwright.Stock.Tests.History;
 /// <summary>Undo after any deed gives the state before it exactly, whatever was done before.</summary>
 public sealed class UndoPropertyTests(ITestOutputHelper output)
 {
-    private const int Steps = 40;
+    private const int Before = 90;
+    private const int Steps = 50;
 
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
     [InlineData(3)]
     [InlineData(4)]
-    [InlineData(5)]
-    [InlineData(6)]
-    [InlineData(7)]
-    [InlineData(8)]
     public async Task UndoDeed_AfterAnyDeed_GivesTheStateBeforeIt(int seed)
     {
         using var book = await TestBook.NewAsync();
         var deeds = new RandomDeeds(book.Book, seed);
         var random = new Random(seed);
+
+        // Something to change, withdraw and bring back.
+        await deeds.RunAsync(Before);
         for (var step = 0; step < Steps; step++)
         {
             var before = await Records.OfAsync(book.Book);

@@ -144,7 +144,7 @@ public sealed class AnimalFileTests
     {
         { "", "0:1:-:Empty" },
         { " \n\n", "0:1:-:Empty" },
-        { "name,sex\nA,m\n", "1:1:-:NoIdColumn" },
+        { "name,sex\nA,m\n", "1:1:-:NoColumn" },
         { "id,sire,father\nA,,\n", "1:1:father:ColumnTwice" },
         { "id,sex\nA,m\n,f\n", "3:3:id:IdMissing" },
         { "id,sex\nA,m\n\na,f\n", "4:4:id:IdTwice" },
@@ -154,7 +154,7 @@ public sealed class AnimalFileTests
         { "id,hatched\nA,3/4/2024\n", "2:2:hatched:DateUnreadable" },
         { "id,dam\nA,B|C\nB,\nC,\n", "2:2:dam:SeveralDams" },
         { "id,status\nA,lost\n", "2:2:status:StatusUnknown" },
-        { "id,mass_g\nA,\"1,5\"\nB,heavy\n", "2:2:mass_g:MassUnreadable 3:3:mass_g:MassUnreadable" },
+        { "id,mass_g\nA,\"1,450\"\nB,heavy\n", "2:2:mass_g:MassUnreadable 3:3:mass_g:MassUnreadable" },
         { "id,sex\nA,m,x\nB\n", "2:2:-:CellCount 3:3:-:CellCount" },
         { "id,notes\nA,\"x\ny\"\nB,a\"b\n", "3:4:-:QuotesBroken" },
         { "id,notes\nA,\"x\"y\nB,z\n", "2:2:-:QuotesBroken" },

@@ -20,7 +20,7 @@ public sealed class ImportTests
 
         Assert.True(preview.CanImport);
         Assert.Equal(
-            [new ColumnMapping(0, "id", AnimalField.Tag, false), new(1, "rack", AnimalField.KeptAsNote, false), new(2, "sire", AnimalField.Sire, false)],
+            [new ColumnMapping<AnimalField>(0, "id", AnimalField.Tag, false), new(1, "rack", AnimalField.KeptAsNote, false), new(2, "sire", AnimalField.Sire, false)],
             preview.File.Columns);
         Assert.Equal([("H", RowFate.New), ("S", RowFate.New)], preview.Rows.Select(r => (r.Row.Tag, r.Fate)));
         Assert.Empty(await book.AllAsync());

@@ -6,7 +6,6 @@ using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Import;
-using Clutchwright.Stock.Photos;
 using Clutchwright.Stock.Routes;
 using Clutchwright.Stock.Seasons;
 using Clutchwright.Stock.Settings;
@@ -17,7 +16,7 @@ using Microsoft.EntityFrameworkCore;
 namespace Clutchwright.Stock.Tests.Testing;
 
 /// <summary>Does to a book what a keeper may do, at random from a seed. Some of it the book refuses.</summary>
-internal sealed class RandomDeeds
+internal sealed partial class RandomDeeds
 {
     private static readonly string[] Genes = ["Clown", "66% het Pied", "Pastel", "Banana", "Lesser Mojave", "Ünïcode 蛇 🐍"];
 
@@ -34,7 +33,8 @@ internal sealed class RandomDeeds
         [
             AddAsync, AddAsync, AddAsync, EditAsync, EditAsync, BinAsync, RestoreAsync, SayAsync, SayAsync, WithdrawAsync,
             WriteAsync, WriteAsync, WriteAsync, CorrectAsync, TakeBackAsync, SeasonAsync, AdoptAsync, EndAsync, ImportAsync,
-            LayAsync, LayAsync, EditClutchAsync, HatchAsync, HatchAsync, BinClutchAsync, SetAsync, PhotographAsync, UndoAsync, UndoAsync,
+            LayAsync, LayAsync, EditClutchAsync, HatchAsync, HatchAsync, BinClutchAsync, SetAsync, UndoAsync, UndoAsync,
+            .. RoomDeeds(),
         ];
     }
 
@@ -254,29 +254,6 @@ internal sealed class RandomDeeds
 
     private async Task<Problem?> SetAsync(StockContext db) =>
         (await new KeepSetting(_book).RunAsync(Of(["label-size", "units"]), $$"""{"value":{{_random.Next(5)}}}""", "Set something", TestBook.Who, Cancellation)).Problem;
-
-    // Written as the deed will: the picture once, however many photos have it.
-    private async Task<Problem?> PhotographAsync(StockContext db)
-    {
-        if (await AnimalsAsync(db) is not { Count: > 0 } here)
-        {
-            return new AnimalProblem.NotFound(default);
-        }
-
-        var picture = new byte[_random.Next(1, 60_000)];
-        _random.NextBytes(picture);
-        var digest = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(picture));
-        return (await _book.WriteAsync<Photo>(
-            async writing =>
-            {
-                writing.Add(new PhotoContent(digest, picture, picture[..1]));
-                var photo = new Photo(PhotoId.New(), Of(here).AnimalId, digest, new(picture, picture.AsMemory(0, 1), 4, 3, Chance(0.5) ? Day() : null, Name("photo ")));
-                writing.Add(photo);
-                await writing.RecordAsync(TestBook.Who, "Added a photo", _book.Now, Cancellation);
-                return photo;
-            },
-            Cancellation)).Problem;
-    }
 
     // The latest half the time, so that undoings are undone; else any, which the book mostly refuses.
     private async Task<Problem?> UndoAsync(StockContext db) =>

@@ -8,12 +8,15 @@ namespace Clutchwright.Reference.Tests.Toulbar2;
 /// <summary>What toulbar2 says of a case.</summary>
 internal static partial class Toulbar2Run
 {
-    /// <summary>The natural logarithm of the likelihood, to 3 decimals.</summary>
+    /// <summary>The natural logarithm of the likelihood, to 3 decimals; minus infinity of what cannot be.</summary>
+    /// <param name="genetic">The case.</param>
+    /// <param name="longest">How long it may take.</param>
+    /// <param name="without">An animal known to have the wild allele alone, besides what was seen of it.</param>
     /// <exception cref="InvalidOperationException">It was found only within bounds.</exception>
-    public static async Task<double> LogLikelihoodAsync(GeneticCase genetic, TimeSpan longest)
+    public static async Task<double> LogLikelihoodAsync(GeneticCase genetic, TimeSpan longest, int? without = null)
     {
         using var folder = new WorkFolder();
-        folder.Write("net.uai", UaiNetwork.Of(genetic));
+        folder.Write("net.uai", UaiNetwork.Of(genetic, without));
 
         // With -B=1 or -O=-3 version 1.1.1 prints -inf for a kennel.
         var output = await ReferenceProgram.Toulbar2.RunAsync(folder.FullPath, longest, "net.uai", "-logz", "-precision=12");
@@ -23,7 +26,7 @@ internal static partial class Toulbar2Run
             throw new InvalidOperationException($"toulbar2 gave no exact answer: {output}");
         }
 
-        return double.Parse(match.Groups["low"].Value, CultureInfo.InvariantCulture);
+        return match.Groups["low"].Value == "-inf" ? double.NegativeInfinity : double.Parse(match.Groups["low"].Value, CultureInfo.InvariantCulture);
     }
 
     [GeneratedRegex(@"(?<low>\S+) <= Log\(Z\) <= (?<high>\S+)")]

@@ -9,8 +9,13 @@ namespace Clutchwright.Reference.Tests.Toulbar2;
 internal static class UaiNetwork
 {
     /// <summary>Writes a case down.</summary>
-    public static string Of(GeneticCase genetic)
+    /// <param name="genetic">The case.</param>
+    /// <param name="without">An animal known to have the wild allele alone, besides what was seen of it.</param>
+    public static string Of(GeneticCase genetic, int? without = null)
     {
+        double Seen(int animal, (int First, int Second) state) =>
+            animal == without && state != (0, 0) ? 0 : genetic.SeenChance(0, animal, state.First, state.Second);
+
         var family = genetic.Family;
         var states = Enumerable.Range(0, family.Count).Select(i => States(genetic, i)).ToArray();
         var text = new StringBuilder();
@@ -27,11 +32,11 @@ internal static class UaiNetwork
         for (var i = 0; i < family.Count; i++)
         {
             var table = family.Sires[i] < 0
-                ? states[i].Select(s => Founding(genetic, i, s) * Seen(genetic, i, s))
+                ? states[i].Select(s => Founding(genetic, i, s) * Seen(i, s))
                 : from sire in states[family.Sires[i]]
                   from dam in states[family.Dams[i]]
                   from child in states[i]
-                  select Transmission(genetic, i, sire, dam, child) * Seen(genetic, i, child);
+                  select Transmission(genetic, i, sire, dam, child) * Seen(i, child);
             var values = table.Select(v => v.ToString("R", CultureInfo.InvariantCulture)).ToArray();
             Line(text, $"{values.Length}");
             Line(text, $"{string.Join(' ', values)}");
@@ -44,9 +49,6 @@ internal static class UaiNetwork
     private static IReadOnlyList<(int First, int Second)> States(GeneticCase genetic, int animal) => genetic.IsHemizygous(animal)
         ? [.. Enumerable.Range(0, genetic.Loci[0].AlleleCount).Select(a => (0, a))]
         : [.. genetic.Loci[0].Genotypes];
-
-    private static double Seen(GeneticCase genetic, int animal, (int First, int Second) state) =>
-        genetic.SeenChance(0, animal, state.First, state.Second);
 
     private static double Founding(GeneticCase genetic, int animal, (int First, int Second) state)
     {

@@ -1,26 +1,35 @@
 using System.CommandLine;
 using System.Text;
 using Clutchwright.Cli.Words;
-using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Importing;
 using Microsoft.Extensions.DependencyInjection;
 
-namespace Clutchwright.Cli.Animals;
+namespace Clutchwright.Cli.Importing;
 
-/// <summary><c>stock export</c>: gives everything back as CSV.</summary>
+/// <summary><c>stock export</c>, <c>stock export-log</c> and <c>clutch export</c>: give everything back as CSV.</summary>
 internal static class ExportCommand
 {
-    public static Command Create(CommonOptions common, Terminal terminal)
+    public static Command Animals(CommonOptions common, Terminal terminal) =>
+        Create(ImportKind.Animals, "export", "Write the whole stock as CSV, in the shape that import reads.", common, terminal);
+
+    public static Command Clutches(CommonOptions common, Terminal terminal) =>
+        Create(ImportKind.Clutches, "export", "Write every clutch as CSV, in the shape that import reads.", common, terminal);
+
+    public static Command Log(CommonOptions common, Terminal terminal) =>
+        Create(ImportKind.Log, "export-log", "Write the log of every animal as CSV, in the shape that import-log reads.", common, terminal);
+
+    private static Command Create(ImportKind kind, string name, string help, CommonOptions common, Terminal terminal)
     {
         var file = new Argument<string?>("FILE")
         {
             Description = "Where to write; an existing file is not overwritten. Default: standard output.",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        var command = new Command("export", "Write the whole stock as CSV, in the shape that import reads.") { file };
+        var command = new Command(name, help) { file };
         command.SetAction(async (asked, cancel) =>
         {
             await using var questions = common.Open(asked);
-            var csv = await questions.GetRequiredService<ExportStock>().RunAsync(cancel);
+            var csv = await questions.GetRequiredService<ExportTable>().RunAsync(kind, cancel);
             if (asked.GetValue(file) is { } path)
             {
                 await using var stream = new FileStream(path, FileMode.CreateNew);

@@ -2,7 +2,7 @@ using System.Text;
 using Clutchwright.Desk.Words;
 using Microsoft.AspNetCore.Http;
 
-namespace Clutchwright.Web.Animals;
+namespace Clutchwright.Web.Importing;
 
 /// <summary>A file that was sent for import: as a file, as pasted rows, or as the page sends it back while its mapping is confirmed.</summary>
 /// <param name="FileName">As the sender called it.</param>
@@ -44,7 +44,8 @@ internal sealed record ImportUpload(
             : None("Choose a file, or paste its rows.");
     }
 
-    private static Dictionary<string, string?>? MappingOf(IFormCollection sent)
+    /// <summary>Which field each column fills; <c>null</c>: not chosen yet.</summary>
+    public static Dictionary<string, string?>? MappingOf(IFormCollection sent)
     {
         var (headers, fields) = (sent["header"], sent["field"]);
         if (headers.Count == 0 || headers.Count != fields.Count)
