@@ -1,30 +1,30 @@
 using System.Globalization;
-using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
-using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
+using Clutchwright.Stock.Import;
 using Clutchwright.Stock.Statements;
+using Clutchwright.Stock.Storage;
 
 namespace Clutchwright.Stock.Export;
 
 /// <summary>The tables beside the JSON, for spreadsheets and other programs: what stands, by the tags a keeper knows. What is in the bin or was
-/// taken back is in the JSON only.</summary>
+/// taken back is in the JSON only. Animals, clutches and the log are as they are imported.</summary>
 internal sealed class BookTables
 {
+    private readonly StockContext _db;
     private readonly BookRecords _records;
     private readonly IReadOnlyList<Animal> _animals;
     private readonly Dictionary<Guid, string> _tags;
-    private readonly Dictionary<Guid, string> _clutches;
     private readonly Dictionary<Guid, string> _incubators;
     private readonly HashSet<Guid> _binned;
 
+    /// <param name="db">The book at the moment of the records.</param>
     /// <param name="records">Everything.</param>
     /// <param name="animals">Those out of the bin, with their statements.</param>
-    public BookTables(BookRecords records, IReadOnlyList<Animal> animals)
+    public BookTables(StockContext db, BookRecords records, IReadOnlyList<Animal> animals)
     {
-        (_records, _animals) = (records, animals);
+        (_db, _records, _animals) = (db, records, animals);
         _tags = records.Animals.ToDictionary(a => a.Id, a => a.Tag);
-        _clutches = records.Clutches.ToDictionary(c => c.Id, c => c.Tag);
         _incubators = records.Incubators.ToDictionary(i => i.Id, i => i.Name);
         _binned = [.. records.Animals.Where(a => a.BinnedAt is not null).Select(a => a.Id)];
     }
@@ -34,9 +34,8 @@ internal sealed class BookTables
     {
         "animals.csv" => ExportAnimals.WriteAsync(_animals, writer, cancellation),
         "statements.csv" => CsvRows.WriteAsync(writer, ["animal", "kind", "text", "date", "sure", "by", "found", "sensitivity", "specificity"], Statements(), cancellation),
-        "clutches.csv" => CsvRows.WriteAsync(
-            writer, ["id", "dam", "sire", "laid", "good_eggs", "slugs", "mass_g", "incubator", "hatched", "counted", "notes"], Clutches(), cancellation),
-        "log.csv" => CsvRows.WriteAsync(writer, ["animal", "date", "kind", "amount", "unit", "mate", "clutch", "text"], Log(), cancellation),
+        "clutches.csv" => ExportClutches.WriteAsync(_db, writer, cancellation),
+        "log.csv" => ExportLog.WriteAsync(_db, writer, cancellation),
         "incubators.csv" => CsvRows.WriteAsync(
             writer, ["name", "lowest_c", "highest_c", "lowest_humidity_percent", "highest_humidity_percent", "in_use", "notes"], Incubators(), cancellation),
         "readings.csv" => CsvRows.WriteAsync(writer, ["incubator", "taken_utc", "temperature_c", "humidity_percent", "text"], Readings(), cancellation),
@@ -52,28 +51,6 @@ internal sealed class BookTables
         [
             _tags[said.Animal], Statement.ColumnOf(said.Kind), said.Kind == StatementKind.LookedAtNormal ? Statement.Normal : said.Text, Day(said.When), Number(said.Confidence),
             said.By ?? "", said.Test is { } test ? (test.Found ? "yes" : "no") : "", Number(said.Test?.Sensitivity), Number(said.Test?.Specificity),
-        ];
-
-    private IEnumerable<IReadOnlyList<string>> Clutches() =>
-        from clutch in _records.Clutches
-            .Where(c => c.BinnedAt is null)
-            .OrderBy(c => Tags.Order(c.Tag), StringComparer.Ordinal).ThenBy(c => c.Id.ToString(), StringComparer.Ordinal)
-        select (string[])
-        [
-            clutch.Tag, _tags[clutch.Dam], string.Join(Tags.Separator, clutch.Sires.Select(s => _tags[s]).OrderBy(Tags.Order, StringComparer.Ordinal)), Day(clutch.Laid),
-            Number(clutch.GoodEggs), Number(clutch.Slugs), Number(clutch.MassGrams), clutch.Incubator is { } incubator ? _incubators[incubator] : "", Day(clutch.Hatched),
-            string.Join("; ", clutch.Counted.Select(c => string.Create(CultureInfo.InvariantCulture, $"{c.Count} {Letter(c.Sex)} {c.Seen}"))), clutch.Notes,
-        ];
-
-    private IEnumerable<IReadOnlyList<string>> Log() =>
-        from happening in _records.Log
-            .Where(h => h.WithdrawnAt is null && !_binned.Contains(h.Animal))
-            .OrderBy(h => h.When.Latest).ThenBy(h => Order(h.Animal), StringComparer.Ordinal).ThenBy(h => h.Id.ToString(), StringComparer.Ordinal)
-        select (string[])
-        [
-            _tags[happening.Animal], Day(happening.When), HappeningRules.Words(happening.Kind), Number(happening.Amount),
-            happening.Amount is null ? "" : HappeningRules.Unit(happening.Kind) ?? "", happening.Mate is { } mate ? _tags[mate] : "",
-            happening.Clutch is { } clutch ? _clutches[clutch] : "", happening.Text,
         ];
 
     private IEnumerable<IReadOnlyList<string>> Incubators() =>
@@ -107,6 +84,4 @@ internal sealed class BookTables
     private static string Day(DateSnapshot? day) => day?.ToRange().ToText() ?? "";
 
     private static string Number(double? number) => number?.ToString(CultureInfo.InvariantCulture) ?? "";
-
-    private static string Letter(Sex? sex) => sex switch { Sex.Male => "m", Sex.Female => "f", null => "u" };
 }

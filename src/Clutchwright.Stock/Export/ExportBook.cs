@@ -90,7 +90,7 @@ public sealed class ExportBook(Book book)
             await BookJson.WriteAsync(records, entry, cancellation);
         }
 
-        var tables = new BookTables(records, animals);
+        var tables = new BookTables(db, records, animals);
         foreach (var name in BookFormat.Tables)
         {
             await WriteTextAsync(zip, name, writer => tables.WriteAsync(name, writer, cancellation), cancellation);
