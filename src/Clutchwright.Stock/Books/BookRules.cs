@@ -358,7 +358,8 @@ internal sealed partial class BookRules
     {
         if (_faults.Count < BookFileProblem.Refused.MostTold)
         {
-            _faults.Add(new(_file, place, reason));
+            // The words of a rule repeat what stands there, line breaks and all.
+            _faults.Add(new(_file, place, string.Concat(reason.Select(c => char.IsControl(c) ? ' ' : c))));
         }
     }
 }
