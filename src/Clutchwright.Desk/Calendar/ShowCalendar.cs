@@ -23,10 +23,11 @@ public sealed class ShowCalendar : IDisposable
     private readonly ListDeeds _deeds;
     private readonly TimeProvider _clock;
     private readonly SemaphoreSlim _turn = new(1, 1);
+    private readonly EggWarmth _warmth;
     private volatile Kept? _kept;
 
     internal ShowCalendar(OpenCatalogue catalogue, OpenBook book, ListDeeds deeds, TimeProvider clock) =>
-        (_catalogue, _book, _deeds, _clock) = (catalogue, book, deeds, clock);
+        (_catalogue, _book, _deeds, _clock, _warmth) = (catalogue, book, deeds, clock, new(book));
 
     /// <inheritdoc/>
     public void Dispose() => _turn.Dispose();
@@ -105,7 +106,7 @@ public sealed class ShowCalendar : IDisposable
         var events = SeasonEvent.Of(stock.Animals, lines, clutches).ToArray();
         var firsts = (await new ListFirsts(_book.Book).RunAsync(on, HatchlingLog.MostToShedDays, cancel)).Expect();
         var seasons = SeasonsInBook.Of(stock.Animals, events, on, figures.SeasonGapDays);
-        await EggWarmth.AddAsync(_book.Book, seasons, on, (int)figures.Most(CalendarFigures.Incubation), cancel);
+        await _warmth.AddAsync(seasons, on, (int)figures.Most(CalendarFigures.Incubation), cancel);
         var unit = await new TemperatureSetting(_book, _deeds).UnitAsync(cancel);
         return _kept = new(
             deed?.Id ?? 0,
