@@ -104,7 +104,7 @@ public static class ProblemWords
         StatementProblem.TextNotWanted p => new($"An animal that shows nothing does not show \"{p.Text}\".", "Leave the text empty."),
         StatementProblem.TextInvalid p => new(
             "The text is too long or has characters that cannot be kept.", $"One line of at most {p.MaxLength} characters."),
-        StatementProblem.TextUnreadable p => new($"\"{p.Text}\": {p.Trade.What}", p.Trade.WouldBeRight),
+        StatementProblem.TextUnreadable p => Unreadable(p.Text, p.Trade),
         StatementProblem.ByInvalid p => new(
             "Who says so is too long or has characters that cannot be kept.", $"One line of at most {p.MaxLength} characters."),
         StatementProblem.ConfidenceOutOfRange p => new(
@@ -162,7 +162,7 @@ public static class ProblemWords
         ClutchProblem.SireTwice => new("A male is named twice.", "Each possible sire once."),
         ClutchProblem.SireIsDam => new("The dam is named as a sire too.", "An animal is one of the two."),
         ClutchProblem.CountOutOfRange p => new($"{p.Count} is no number of young.", $"1 to {p.Most}."),
-        ClutchProblem.SeenUnreadable p => new($"\"{p.Seen}\": {p.Trade.What}", p.Trade.WouldBeRight),
+        ClutchProblem.SeenUnreadable p => Unreadable(p.Seen, p.Trade),
         ClutchProblem.NotesInvalid p => new("The notes are too long or have characters that cannot be kept.", $"At most {p.MaxLength} characters."),
         ClutchProblem.DamNotFound => new("The dam is not in the book, or is in the bin.", "Enter her first."),
         ClutchProblem.SireNotFound => new("A sire is not in the book, or is in the bin.", "Enter him first, or leave the sire out."),
@@ -345,6 +345,10 @@ public static class ProblemWords
             "Look at what would be lost again."),
         _ => new(problem.ToString()),
     };
+
+    // Where the one word of a text is what cannot be read, the reason names it.
+    private static ProblemText Unreadable(string text, TradeTextProblem trade) =>
+        new(trade.What.Contains($"'{text}'", StringComparison.Ordinal) ? trade.What : $"\"{text}\": {trade.What}", trade.WouldBeRight);
 
     private static string Word(Sex sex) => sex switch
     {
