@@ -121,7 +121,7 @@ public static class ProblemWords
 
     private static ProblemText Of(HappeningProblem problem) => problem switch
     {
-        HappeningProblem.KindUnknown p => new($"{p.Kind} is nothing that can happen.", $"One of: {string.Join(", ", Enum.GetValues<HappeningKind>().Select(HappeningRules.Words))}."),
+        HappeningProblem.KindUnknown p => new($"\"{p.Kind}\" is nothing that can happen.", $"One of: {string.Join(", ", Enum.GetValues<HappeningKind>().Select(HappeningRules.Words))}."),
         HappeningProblem.InTheFuture p => new($"{p.When.Words} is yet to come.", "Write what has happened."),
         HappeningProblem.BeforeItHatched p => new($"{p.Tag} hatched {p.Hatched.Words}, after {p.When.Words}.", "Mend one of the two dates."),
         HappeningProblem.AmountNotFitting p => p.Unit is null
