@@ -106,7 +106,7 @@ public static class ProblemWords
         StatementProblem.TextNotWanted p => new($"An animal that shows nothing does not show \"{p.Text}\".", "Leave the text empty."),
         StatementProblem.TextInvalid p => new(
             "The text is too long or has characters that cannot be kept.", $"One line of at most {p.MaxLength} characters."),
-        StatementProblem.TextUnreadable p => new($"\"{p.Text}\": {p.Trade.What}", p.Trade.WouldBeRight),
+        StatementProblem.TextUnreadable p => Unreadable(p.Text, p.Trade),
         StatementProblem.ByInvalid p => new(
             "Who says so is too long or has characters that cannot be kept.", $"One line of at most {p.MaxLength} characters."),
         StatementProblem.ConfidenceOutOfRange p => new(
@@ -123,7 +123,7 @@ public static class ProblemWords
 
     private static ProblemText Of(HappeningProblem problem) => problem switch
     {
-        HappeningProblem.KindUnknown p => new($"{p.Kind} is nothing that can happen.", $"One of: {string.Join(", ", Enum.GetValues<HappeningKind>().Select(HappeningRules.Words))}."),
+        HappeningProblem.KindUnknown p => new($"\"{p.Kind}\" is nothing that can happen.", $"One of: {string.Join(", ", Enum.GetValues<HappeningKind>().Select(HappeningRules.Words))}."),
         HappeningProblem.InTheFuture p => new($"{p.When.Words} is yet to come.", "Write what has happened."),
         HappeningProblem.BeforeItHatched p => new($"{p.Tag} hatched {p.Hatched.Words}, after {p.When.Words}.", "Mend one of the two dates."),
         HappeningProblem.AmountNotFitting p => p.Unit is null
@@ -164,7 +164,7 @@ public static class ProblemWords
         ClutchProblem.SireTwice => new("A male is named twice.", "Each possible sire once."),
         ClutchProblem.SireIsDam => new("The dam is named as a sire too.", "An animal is one of the two."),
         ClutchProblem.CountOutOfRange p => new($"{p.Count} is no number of young.", $"1 to {p.Most}."),
-        ClutchProblem.SeenUnreadable p => new($"\"{p.Seen}\": {p.Trade.What}", p.Trade.WouldBeRight),
+        ClutchProblem.SeenUnreadable p => Unreadable(p.Seen, p.Trade),
         ClutchProblem.NotesInvalid p => new("The notes are too long or have characters that cannot be kept.", $"At most {p.MaxLength} characters."),
         ClutchProblem.DamNotFound => new("The dam is not in the book, or is in the bin.", "Enter her first."),
         ClutchProblem.SireNotFound => new("A sire is not in the book, or is in the bin.", "Enter him first, or leave the sire out."),
@@ -359,6 +359,10 @@ public static class ProblemWords
         BookFileProblem.Refused p => new(string.Join('\n', p.Faults)),
         _ => new(problem.ToString()),
     };
+
+    // Where the one word of a text is what cannot be read, the reason names it.
+    private static ProblemText Unreadable(string text, TradeTextProblem trade) =>
+        new(trade.What.Contains($"'{text}'", StringComparison.Ordinal) ? trade.What : $"\"{text}\": {trade.What}", trade.WouldBeRight);
 
     private static string Word(Sex sex) => sex switch
     {

@@ -88,7 +88,7 @@ public sealed class PagesTests(BrowserFixture browser)
     public async Task Import_LogAndItsMapping_AreShownRememberedAndAccessible()
     {
         await browser.ImportAsync("imported-log", "id,sex\nT-201,m\n");
-        await using var visit = await browser.VisitAsync("imported-log");
+        await using var visit = await browser.VisitAsync("imported-log", width: 360, height: 740);
         await visit.GoAsync("/stock/import?of=log");
         await visit.Page.GetByText("Or paste the rows").ClickAsync();
         await visit.Page.GetByLabel("Rows").FillAsync("Tier,day,event,weight\nT-201,2024-03-01,ate,1450\nT-2O1,about 3 March 2024,danced,\n");
@@ -108,7 +108,7 @@ public sealed class PagesTests(BrowserFixture browser)
     public async Task ImportPhotos_SetSent_IsShownAndKept()
     {
         await browser.ImportAsync("imported-photos", "id,sex\nT-201,m\n");
-        await using var visit = await browser.VisitAsync("imported-photos");
+        await using var visit = await browser.VisitAsync("imported-photos", width: 360, height: 740);
         var picture = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
         await visit.GoAsync("/stock/import/photos");
         await visit.Page.GetByLabel("The file").SetInputFilesAsync(new FilePayload { Name = "set.zip", MimeType = "application/zip", Buffer = Zip(("T-201_2025-07-03.png", picture), ("../T-202.png", picture), ("notes.txt", [1])) });

@@ -42,6 +42,9 @@ internal static class ImportWords
         _ => CountWords.Of(count, "animal", "animals"),
     };
 
+    /// <summary>A place in a file as a line begins with it.</summary>
+    public static string? Begin(string? where) => where is { Length: > 0 } ? char.ToUpper(where[0], CultureInfo.CurrentCulture) + where[1..] : where;
+
     /// <summary>A day, in the reader's culture.</summary>
     public static string Day(DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.CurrentCulture);
 }
