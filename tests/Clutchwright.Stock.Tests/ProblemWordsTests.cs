@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Statements;
 using Xunit;
 
 namespace Clutchwright.Stock.Tests;
@@ -25,7 +26,7 @@ public sealed class ProblemWordsTests
     [InlineData("Pastle", "'Pastle' is not known.")]
     [InlineData("het Pastle", "\"het Pastle\": 'Pastle' is not known.")]
     public void Say_TextThatCannotBeRead_NamesAWordOnce(string text, string expected) =>
-        Assert.Equal(expected, ProblemWords.Say(new Statements.StatementProblem.TextUnreadable(text, new("'Pastle' is not known."))).What);
+        Assert.Equal(expected, ProblemWords.Say(new StatementProblem.TextUnreadable(text, new("'Pastle' is not known."))).What);
 
     [Fact]
     public void Kinds_OfTheBook_AreMany() => Assert.True(Kinds.Count > 45);
