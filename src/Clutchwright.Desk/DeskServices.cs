@@ -12,6 +12,7 @@ using Clutchwright.Desk.Happenings;
 using Clutchwright.Desk.Importing;
 using Clutchwright.Desk.Incubators;
 using Clutchwright.Desk.Kin;
+using Clutchwright.Desk.Leaving;
 using Clutchwright.Desk.Looks;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Pairs;
@@ -130,7 +131,6 @@ public static class DeskServices
         services.AddSingleton(p => new ShowCalendar(
             p.GetRequiredService<OpenCatalogue>(),
             p.GetRequiredService<OpenBook>(),
-            p.GetRequiredService<StockBeliefs>(),
             p.GetRequiredService<ListDeeds>(),
             p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new CalendarFeed(
@@ -166,7 +166,7 @@ public static class DeskServices
         services.AddImporting();
         services.AddSingleton(p => new ImportStock(p.GetRequiredService<ImportTable>()));
         services.AddSingleton(p => new ExportStock(p.GetRequiredService<ExportTable>()));
-        services.AddSingleton(p => new LoadDemo(p.GetRequiredService<ImportStock>()));
+        services.AddSingleton(p => new LoadDemo(p.GetRequiredService<ImportTable>()));
         services.AddBackups(dataFolder, backups ?? BackupSettings.In(dataFolder));
         return services;
     }
@@ -188,6 +188,8 @@ public static class DeskServices
         services.AddSingleton(p => new ShowBook(p.GetRequiredService<OpenBook>(), settings, p.GetRequiredService<KeepBackups>(), p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new RestoreStock(p.GetRequiredService<OpenBook>(), p.GetRequiredService<BackUp>(), dataFolder, p.GetRequiredService<TimeProvider>()));
         services.AddSingleton(p => new CheckStock(p.GetRequiredService<OpenBook>()));
+        services.AddSingleton(p => new LeaveBook(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>()));
+        services.AddSingleton(p => new ReturnBook(p.GetRequiredService<OpenBook>(), p.GetRequiredService<BackUp>(), dataFolder, p.GetRequiredService<TimeProvider>()));
     }
 
     private static OpenCatalogue Open(string folder)

@@ -3,6 +3,7 @@ using Clutchwright.Genetics.Loci;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Backups;
 using Clutchwright.Stock.Clutches;
+using Clutchwright.Stock.Export;
 using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.History;
 using Clutchwright.Stock.Import;
@@ -43,6 +44,7 @@ public static class ProblemWords
         IncubatorProblem incubator => Of(incubator),
         PhotoProblem photo => Of(photo),
         SettingProblem setting => Of(setting),
+        BookFileProblem file => Of(file),
         _ => new(problem?.ToString() ?? throw new ArgumentNullException(nameof(problem))),
     };
 
@@ -343,6 +345,18 @@ public static class ProblemWords
         BackupProblem.BookChanged p => new(
             p.Last is null ? "The book was emptied meanwhile." : $"Something was done to the book meanwhile: deed {p.Last.Number}, \"{p.Last.Words}\".",
             "Look at what would be lost again."),
+        _ => new(problem.ToString()),
+    };
+
+    private static ProblemText Of(BookFileProblem problem) => problem switch
+    {
+        BookFileProblem.FileThere p => new($"{p.File} is there already.", "Give the file another name."),
+        BookFileProblem.FileUnusable p => new($"{p.File} cannot be used: {p.Reason.TrimEnd('.')}."),
+        BookFileProblem.PhotosMissing p => new(
+            string.Create(CultureInfo.InvariantCulture, $"The JSON names {p.Photos} photos, and their pictures are in the ZIP only."), "Take the ZIP, or say that the photos may stay behind."),
+        BookFileProblem.BookNotEmpty p => new(
+            string.Create(CultureInfo.InvariantCulture, $"The book is not empty: it holds {p.Animals} animals and {p.Deeds} deeds."), "Fill an empty book, or say that all it holds is to be replaced; it is backed up first."),
+        BookFileProblem.Refused p => new(string.Join('\n', p.Faults)),
         _ => new(problem.ToString()),
     };
 

@@ -11,6 +11,7 @@ using Clutchwright.Web.Importing;
 using Clutchwright.Web.Incubators;
 using Clutchwright.Web.Kin;
 using Clutchwright.Web.Layout;
+using Clutchwright.Web.Leaving;
 using Clutchwright.Web.Photos;
 using Clutchwright.Web.Routes;
 using Clutchwright.Web.Season;
@@ -49,6 +50,7 @@ public static class ClutchwrightWeb
         builder.Services.AddHosting(dataFolder);
         builder.Services.AddHostedService<DailyBackup>();
         builder.Services.AddSingleton(new UploadedBackups(dataFolder));
+        builder.Services.AddSingleton(new LeavingFiles(dataFolder));
         builder.Services.AddSingleton<AssetShelf>();
         builder.Services.AddSingleton(typeof(KeptAnswers<>));
         builder.Services.AddSingleton<RouteAnswers>();
@@ -61,6 +63,7 @@ public static class ClutchwrightWeb
         app.MapCompletion();
         app.MapDeeds();
         app.MapBackups();
+        app.MapLeaving();
         app.MapIncubators();
         app.MapCondition();
         app.MapPhotos();

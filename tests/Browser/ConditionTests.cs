@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text;
+using Clutchwright.Desk.Importing;
 using Microsoft.Playwright;
 using Xunit;
 using static Microsoft.Playwright.Assertions;
@@ -44,22 +47,25 @@ public sealed class ConditionTests(BrowserFixture browser)
     public async Task Condition_OfAYear_IsDrawnAndHasATable()
     {
         await browser.ImportAsync("year", "id,sex,hatched,name\nF,f,2022-06-01,Fern\n");
-        await using var visit = await browser.VisitAsync("year", width: 360);
-        var today = TimeProvider.System.GetLocalNow().Date;
+        var today = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().Date);
+        var log = new StringBuilder("animal,date,kind,amount\n");
         for (var week = 50; week >= 0; week -= 2)
         {
-            await WriteAsync(visit.Page, "F", week % 8 == 6 ? "FoodRefused" : "Fed", today.AddDays(-7 * week), null);
+            Write(week % 8 == 6 ? "FoodRefused" : "Fed", week, 0, null);
             if (week % 6 == 0)
             {
-                await WriteAsync(visit.Page, "F", "Weighed", today.AddDays(-7 * week), week > 10 ? 1300 - (4 * week) : 1000 + (20 * week));
+                Write("Weighed", week, 0, week > 10 ? 1300 - (4 * week) : 1000 + (20 * week));
             }
 
             if (week % 10 == 0)
             {
-                await WriteAsync(visit.Page, "F", "Shed", today.AddDays((-7 * week) - 3), null);
+                Write("Shed", week, 3, null);
             }
         }
 
+        var import = await browser.GetAsync<ImportTable>("year");
+        Assert.Empty((await import.RunAsync(ImportKind.Log, new(Encoding.UTF8.GetBytes(log.ToString()), "log.csv"), "keeper", TestContext.Current.CancellationToken)).Problems);
+        await using var visit = await browser.VisitAsync("year", width: 360);
         foreach (var path in new[] { "/watch/F", "/stock/F", "/watch" })
         {
             await visit.GoAsync(path);
@@ -74,6 +80,9 @@ public sealed class ConditionTests(BrowserFixture browser)
         await visit.Page.GetByText("The same as a table").ClickAsync();
         await Expect(visit.Page.GetByRole(AriaRole.Region, new() { Name = "Record of F" }).GetByRole(AriaRole.Row)).ToHaveCountAsync(42);
         visit.AssertClean();
+
+        void Write(string kind, int weeksAgo, int daysBefore, int? grams) =>
+            log.Append(CultureInfo.InvariantCulture, $"F,{today.AddDays((-7 * weeksAgo) - daysBefore):yyyy-MM-dd},{kind},{grams}\n");
     }
 
     [Theory]
@@ -182,19 +191,6 @@ public sealed class ConditionTests(BrowserFixture browser)
         var start = new DateTime(2026, 4, 1, 0, 0, 0, DateTimeKind.Unspecified);
         return "time,temperature,humidity\n" + string.Concat(Enumerable.Range(0, 97).Select(i =>
             FormattableString.Invariant($"{start.AddMinutes(30 * i):yyyy-MM-dd HH:mm},{31.5 + (0.8 * Math.Sin(i / 7.6)):0.0},{90 + (4 * Math.Cos(i / 11.0)):0}\n")));
-    }
-
-    private static async Task WriteAsync(IPage page, string tag, string kind, DateTime day, int? amount)
-    {
-        await page.GotoAsync($"/log?animal={tag}&kind={kind}");
-        await page.GetByLabel("When", new() { Exact = true }).FillAsync(FormattableString.Invariant($"{day:yyyy-MM-dd}"));
-        if (amount is { } grams)
-        {
-            await page.GetByLabel("How much").FillAsync(FormattableString.Invariant($"{grams}"));
-        }
-
-        await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Done:");
     }
 
     private static ILocator Mark(IPage page, string tag, string what) =>

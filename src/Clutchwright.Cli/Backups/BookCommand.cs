@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Clutchwright.Cli.Leaving;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Backups;
 using Microsoft.Extensions.DependencyInjection;
@@ -14,11 +15,13 @@ internal static class BookCommand
 
     public static Command Create(CommonOptions common, Terminal terminal)
     {
-        var command = new Command("book", "What your book holds and where it lies; its backups; whether it is whole.")
+        var command = new Command("book", "What your book holds and where it lies; its backups; whether it is whole; leaving with everything and coming back.")
         {
             BackupCommand.Create(common, terminal),
             RestoreCommand.Create(common, terminal),
             CheckCommand.Create(common, terminal),
+            ExportBookCommand.Create(common, terminal),
+            ImportBookCommand.Create(common, terminal),
         };
         command.SetAction(async (asked, cancel) =>
         {

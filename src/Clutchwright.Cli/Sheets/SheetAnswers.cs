@@ -96,6 +96,7 @@ internal static class SheetAnswers
         SheetBlock.Note note => [$"{note.Title} {Text(note.Runs)}"],
         SheetBlock.Signatures signatures => signatures.Names.Select(n => $"{n}: ____"),
         SheetBlock.Eggs eggs => [$"{eggs.Filled} of {eggs.Count} eggs filled: {Text(eggs.Words)}"],
+        SheetBlock.Photo photo => [$"(Photo) {photo.Picture.Words}"],
         SheetBlock.Drawing drawing => [$"(Drawing) {drawing.Picture.Words}"],
         _ => [],
     };

@@ -14,8 +14,9 @@ internal sealed class CalendarLearning
     private readonly DateOnly _on;
     private readonly Dictionary<string, List<IntervalRecord>> _records = CalendarFigures.Intervals.ToDictionary(i => i, _ => new List<IntervalRecord>(), StringComparer.Ordinal);
     private readonly Dictionary<string, IntervalBelief> _beliefs;
+    private readonly Dictionary<(string Interval, string Female), int> _completed;
 
-    public CalendarLearning(CalendarFigures figures, IReadOnlyList<FemaleSeason> seasons, IReadOnlyList<HatchlingLog> hatchlings, DateOnly on)
+    public CalendarLearning(CalendarFigures figures, IReadOnlyList<FemaleSeason> seasons, IReadOnlyList<HatchlingLog> hatchlings, DateOnly on, CalendarLearning? before)
     {
         (_figures, _on) = (figures, on);
         var open = seasons.GroupBy(s => s.Female).Select(g => g.Last()).Where(IsOpen).ToHashSet();
@@ -41,7 +42,12 @@ internal sealed class CalendarLearning
         }
 
         var past = seasons.Where(s => s.Of(YearStep.Eggs) is not null && s.Seen.Count > 1).ToArray();
-        _beliefs = _records.ToDictionary(r => r.Key, r => IntervalBelief.From(figures.Prior(r.Key), r.Value), StringComparer.Ordinal);
+
+        // An interval of which nothing new is recorded stays as it was reckoned, with all that was asked of it.
+        _beliefs = _records.AsParallel()
+            .Select(r => (r.Key, Belief: before is not null && before._records[r.Key].SequenceEqual(r.Value) ? before._beliefs[r.Key] : IntervalBelief.From(figures.Prior(r.Key), r.Value)))
+            .ToDictionary(r => r.Key, r => r.Belief, StringComparer.Ordinal);
+        _completed = _records.SelectMany(r => r.Value.Where(i => !double.IsInfinity(i.MostDays)), (r, i) => (r.Key, i.Female)).CountBy(i => i).ToDictionary();
         Open = open;
         Years = new(
             _beliefs[CalendarFigures.PairingToOvulation],
@@ -68,7 +74,7 @@ internal sealed class CalendarLearning
     public IntervalBelief this[string interval] => _beliefs[interval];
 
     /// <summary>How many completed intervals of a female it was learnt from.</summary>
-    public int RecordsOf(string interval, string tag) => _records[interval].Count(r => r.Female == tag && !double.IsInfinity(r.MostDays));
+    public int RecordsOf(string interval, string tag) => _completed.GetValueOrDefault((interval, tag));
 
     private static double Noticed(double prior, FemaleSeason[] past, YearStep step) =>
         Math.Min(0.98, ((prior * NoticedWeight) + past.Count(s => s.Of(step) is not null)) / (NoticedWeight + past.Length));

@@ -12,14 +12,23 @@ internal sealed class CalendarState
     private readonly CalendarLearning _learning;
     private readonly CalendarWhy _why;
     private readonly DateOnly _on;
+    private readonly Dictionary<YearSoFar, IReadOnlyList<DueStep>> _years;
     private readonly List<CalendarDue> _dues = [];
     private readonly List<CalendarTask> _tasks = [];
 
-    public CalendarState(CalendarFigures figures, IReadOnlyList<FemaleSeason> seasons, IReadOnlyList<HatchlingLog> hatchlings, DateOnly on, TemperatureUnit unit, CancellationToken cancel)
+    public CalendarState(CalendarFigures figures, IReadOnlyList<FemaleSeason> seasons, IReadOnlyList<HatchlingLog> hatchlings, DateOnly on, TemperatureUnit unit, CalendarState? before, CancellationToken cancel)
     {
         (_figures, _on) = (figures, on);
-        _learning = new(figures, seasons, hatchlings, on);
+        _learning = new(figures, seasons, hatchlings, on, before?._learning);
         _why = new(figures, _learning, on, unit);
+        var last = seasons.GroupBy(s => s.Female).Select(g => g.Last()).Where(s => s.IsHere && s.Of(YearStep.Eggs) is not null && !_learning.Open.Contains(s)).ToArray();
+
+        // Each female by herself; one of whom nothing new is known stays as she was.
+        var known = before is not null && before._learning.Years == _learning.Years ? before._years : [];
+        _years = seasons.Where(_learning.Open.Contains).Select(Year).Distinct().AsParallel().WithCancellation(cancel)
+            .Select(y => (Year: y, Due: known.TryGetValue(y, out var due) ? due : YearExpectation.Of(y, _learning.Years)))
+            .ToDictionary(y => y.Year, y => y.Due);
+        last.AsParallel().WithCancellation(cancel).ForAll(s => _learning[CalendarFigures.NextEggs].Expect(s.Tag));
         foreach (var season in seasons.Where(_learning.Open.Contains))
         {
             cancel.ThrowIfCancellationRequested();
@@ -31,7 +40,7 @@ internal sealed class CalendarState
             Add([.. group]);
         }
 
-        foreach (var season in seasons.GroupBy(s => s.Female).Select(g => g.Last()).Where(s => s.IsHere && s.Of(YearStep.Eggs) is not null))
+        foreach (var season in last)
         {
             AddNext(season);
         }
@@ -52,10 +61,10 @@ internal sealed class CalendarState
 
     private static string Number(Guid id) => id.ToString("N", CultureInfo.InvariantCulture);
 
-    private void Add(FemaleSeason season)
+    private YearSoFar Year(FemaleSeason season)
     {
         var (pace, paceSd) = _figures.Pace(season.Celsius);
-        var year = new YearSoFar(season.Tag, _on.DayNumber)
+        return new YearSoFar(season.Tag, _on.DayNumber)
         {
             Paired = season.Span(YearStep.Paired, _on),
             LastLock = season.LastLock?.Latest is { } locked ? Math.Min(locked.DayNumber, _on.DayNumber) : null,
@@ -66,7 +75,12 @@ internal sealed class CalendarState
             IncubationPace = pace,
             IncubationPaceSd = paceSd,
         };
-        var due = YearExpectation.Of(year, _learning.Years);
+    }
+
+    private void Add(FemaleSeason season)
+    {
+        var year = Year(season);
+        var due = _years[year];
         var isOvulated = year.Ovulation is not null || year.PreLayShed is not null || year.Eggs is not null;
         var open = due.FirstOrDefault(d => d.Step == YearStep.Eggs)?.StillOpen ?? 1.0;
         var willLay = isOvulated ? 1.0 : _figures.Laying * open / ((_figures.Laying * open) + 1.0 - _figures.Laying);
@@ -113,7 +127,7 @@ internal sealed class CalendarState
     // A season ahead is only told of once this one's young are out.
     private void AddNext(FemaleSeason season)
     {
-        if (_learning.Open.Contains(season) || season.Of(YearStep.Eggs) is not { } laid)
+        if (season.Of(YearStep.Eggs) is not { } laid)
         {
             return;
         }

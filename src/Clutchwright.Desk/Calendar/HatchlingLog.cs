@@ -1,4 +1,3 @@
-using Clutchwright.Desk.Opened;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Happenings;
 
@@ -12,6 +11,9 @@ namespace Clutchwright.Desk.Calendar;
 /// <param name="IsHere">Whether it is in the keeper's room.</param>
 internal sealed record HatchlingLog(AnimalId Id, string Tag, string? Dam, DateRange Hatched, bool IsHere)
 {
+    /// <summary>A shed later than that after hatching is not its first.</summary>
+    public const int MostToShedDays = 40;
+
     public DateRange? FirstShed { get; init; }
 
     public DateRange? FirstMeal { get; init; }
@@ -20,20 +22,16 @@ internal sealed record HatchlingLog(AnimalId Id, string Tag, string? Dam, DateRa
     public string Family => Dam ?? Tag;
 
     /// <summary>The hatchlings of a stock.</summary>
-    public static List<HatchlingLog> Of(StockState state, IReadOnlyList<HappeningLine> lines, DateOnly on)
+    public static List<HatchlingLog> Of(CalendarStock stock, IReadOnlyDictionary<AnimalId, AnimalFirsts> firsts, DateOnly on)
     {
-        var tags = state.Animals.ToDictionary(a => a.Animal.AnimalId, a => a.Animal.Tag);
-        var first = lines.Where(l => l.When.Earliest <= on && l.Kind is HappeningKind.Shed or HappeningKind.Fed)
-            .GroupBy(l => (l.Tag, l.Kind)).ToDictionary(g => g.Key, g => g.OrderBy(l => l.When.Latest).Select(l => l.When).ToArray());
         var young = new List<HatchlingLog>();
-        foreach (var animal in state.Animals.Where(a => a.Animal.Hatched is { } h && h.Earliest <= on))
+        foreach (var animal in stock.Animals.Where(a => a.Hatched is { } h && h.Earliest <= on))
         {
-            var (tag, hatched) = (animal.Animal.Tag, animal.Animal.Hatched!);
-            var shed = first.GetValueOrDefault((tag, HappeningKind.Shed))?.FirstOrDefault(w => w.Latest > hatched.Earliest && w.Latest.DayNumber - hatched.Earliest.DayNumber <= 40);
-            var meal = first.GetValueOrDefault((tag, HappeningKind.Fed))?.FirstOrDefault(w => w.Latest > hatched.Earliest);
+            var hatched = animal.Hatched!;
+            var (shed, meal) = firsts.GetValueOrDefault(animal.AnimalId) is { } first ? (first.Shed, first.Meal) : (null, null);
             if (shed is not null || meal is not null || on.DayNumber - hatched.Latest.DayNumber <= 120)
             {
-                young.Add(new(animal.Animal.AnimalId, tag, animal.Animal.DamId is { } dam ? tags.GetValueOrDefault(dam) : null, hatched, animal.IsHere)
+                young.Add(new(animal.AnimalId, animal.Tag, animal.DamId is { } dam ? stock.Find(dam)?.Tag : null, hatched, CalendarStock.IsHere(animal))
                 {
                     FirstShed = shed,
                     FirstMeal = meal is not null && (shed is null || meal.Latest >= shed.Earliest) ? meal : null,

@@ -1,4 +1,3 @@
-using Clutchwright.Desk.Opened;
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Planning.Expectations;
 using Clutchwright.Stock.Animals;
@@ -13,7 +12,7 @@ namespace Clutchwright.Desk.Calendar;
 /// <param name="Kind">What the log calls it.</param>
 /// <param name="When">When.</param>
 /// <param name="What">In words.</param>
-internal sealed record SeasonEvent(StockAnimal Female, string? Mate, HappeningKind Kind, DateRange When, string What)
+internal sealed record SeasonEvent(Animal Female, string? Mate, HappeningKind Kind, DateRange When, string What)
 {
     /// <summary>What of the log tells of a season.</summary>
     public static HappeningKind[] Kinds { get; } =
@@ -36,23 +35,23 @@ internal sealed record SeasonEvent(StockAnimal Female, string? Mate, HappeningKi
     };
 
     /// <summary>Everything that tells of a season.</summary>
-    /// <param name="state">The stock.</param>
+    /// <param name="stock">The stock.</param>
     /// <param name="lines">The log, of <see cref="Kinds"/>.</param>
     /// <param name="clutches">The clutches.</param>
-    public static IEnumerable<SeasonEvent> Of(StockState state, IReadOnlyList<HappeningLine> lines, IReadOnlyList<ClutchLine> clutches)
+    public static IEnumerable<SeasonEvent> Of(CalendarStock stock, IReadOnlyList<HappeningLine> lines, IReadOnlyList<ClutchLine> clutches)
     {
         foreach (var line in lines)
         {
-            if (FemaleOf(state, line) is { } female)
+            if (FemaleOf(stock, line) is { } female)
             {
-                var mate = string.Equals(line.Tag, female.Animal.Tag, StringComparison.OrdinalIgnoreCase) ? line.Mate : line.Tag;
+                var mate = string.Equals(line.Tag, female.Tag, StringComparison.OrdinalIgnoreCase) ? line.Mate : line.Tag;
                 yield return new(female, mate, line.Kind, line.When, HappeningRules.Words(line.Kind, line.Amount, line.Text) + (mate is null ? string.Empty : $" with {mate}"));
             }
         }
 
         foreach (var clutch in clutches)
         {
-            if (state.Find(clutch.Clutch.DamId) is { } dam)
+            if (stock.Find(clutch.Clutch.DamId) is { } dam)
             {
                 var eggs = clutch.Clutch.GoodEggs is { } good ? $" {good} good eggs" : string.Empty;
                 yield return new(dam, null, HappeningKind.Laid, clutch.Clutch.Laid, $"laid clutch {clutch.Clutch.Tag}{eggs}") { Clutch = clutch };
@@ -61,13 +60,13 @@ internal sealed record SeasonEvent(StockAnimal Female, string? Mate, HappeningKi
     }
 
     // The female of a pair, on whosever page it was written.
-    private static StockAnimal? FemaleOf(StockState state, HappeningLine line)
+    private static Animal? FemaleOf(CalendarStock stock, HappeningLine line)
     {
-        var (animal, mate) = (state.Find(line.Tag), line.Mate is null ? null : state.Find(line.Mate));
-        return animal?.Animal.Sex == Sex.Female ? animal
-            : mate?.Animal.Sex == Sex.Female ? mate
-            : animal?.Animal.Sex is null ? animal
-            : mate?.Animal.Sex is null ? mate
+        var (animal, mate) = (stock.Find(line.Tag), line.Mate is null ? null : stock.Find(line.Mate));
+        return animal?.Sex == Sex.Female ? animal
+            : mate?.Sex == Sex.Female ? mate
+            : animal?.Sex is null ? animal
+            : mate?.Sex is null ? mate
             : null;
     }
 }

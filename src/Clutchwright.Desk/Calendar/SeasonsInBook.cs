@@ -1,4 +1,3 @@
-using Clutchwright.Desk.Opened;
 using Clutchwright.Planning.Expectations;
 using Clutchwright.Stock.Happenings;
 
@@ -14,28 +13,28 @@ internal static class SeasonsInBook
     private const int MostToHatchDays = 200;
 
     /// <summary>The seasons, by female and in the order of her days.</summary>
-    /// <param name="state">The stock.</param>
+    /// <param name="stock">The stock.</param>
     /// <param name="events">What tells of a season.</param>
     /// <param name="on">The day it is asked on: what is of later days is left out.</param>
     /// <param name="gapDays">So many days without a record end a season.</param>
-    public static List<FemaleSeason> Of(StockState state, IEnumerable<SeasonEvent> events, DateOnly on, int gapDays)
+    public static List<FemaleSeason> Of(CalendarStock stock, IEnumerable<SeasonEvent> events, DateOnly on, int gapDays)
     {
         var seasons = new List<FemaleSeason>();
-        foreach (var hers in events.Where(e => e.When.Earliest <= on).GroupBy(e => e.Female).OrderBy(g => g.Key.Animal.Tag, StringComparer.Ordinal))
+        foreach (var hers in events.Where(e => e.When.Earliest <= on).GroupBy(e => e.Female).OrderBy(g => g.Key.Tag, StringComparer.Ordinal))
         {
             FemaleSeason? season = null;
             foreach (var seen in hers.OrderBy(e => e.When.Latest).ThenBy(e => e.Kind).ThenBy(e => e.What, StringComparer.Ordinal))
             {
                 if (season is null || IsNext(season, seen) || seen.When.Latest.DayNumber - season.LastDay.DayNumber > gapDays)
                 {
-                    seasons.Add(season = new(hers.Key.Animal.AnimalId, hers.Key.Animal.Tag, hers.Key.IsHere));
+                    seasons.Add(season = new(hers.Key.AnimalId, hers.Key.Tag, CalendarStock.IsHere(hers.Key)));
                 }
 
                 Take(season, seen, on);
             }
         }
 
-        AddHatching(state, seasons, on);
+        AddHatching(stock, seasons, on);
         return seasons;
     }
 
@@ -82,10 +81,10 @@ internal static class SeasonsInBook
     }
 
     // A clutch has hatched when the first of its young has.
-    private static void AddHatching(StockState state, List<FemaleSeason> seasons, DateOnly on)
+    private static void AddHatching(CalendarStock stock, List<FemaleSeason> seasons, DateOnly on)
     {
-        var young = state.Animals.Where(a => a.Animal is { DamId: not null, Hatched: not null } && a.Animal.Hatched.Earliest <= on)
-            .ToLookup(a => a.Animal.DamId!.Value, a => a.Animal.Hatched!);
+        var young = stock.Animals.Where(a => a is { DamId: not null, Hatched: not null } && a.Hatched.Earliest <= on)
+            .ToLookup(a => a.DamId!.Value, a => a.Hatched!);
         foreach (var hers in seasons.Where(s => s.Of(YearStep.Eggs) is not null).GroupBy(s => s.Female))
         {
             var ordered = hers.OrderBy(s => s.Of(YearStep.Eggs)!.Latest).ToArray();

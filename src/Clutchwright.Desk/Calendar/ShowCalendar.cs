@@ -2,6 +2,7 @@ using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Incubators;
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
+using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Happenings;
 
 namespace Clutchwright.Desk.Calendar;
@@ -19,14 +20,14 @@ public sealed class ShowCalendar : IDisposable
 
     private readonly OpenCatalogue _catalogue;
     private readonly OpenBook _book;
-    private readonly StockBeliefs _beliefs;
     private readonly ListDeeds _deeds;
     private readonly TimeProvider _clock;
     private readonly SemaphoreSlim _turn = new(1, 1);
+    private readonly EggWarmth _warmth;
     private volatile Kept? _kept;
 
-    internal ShowCalendar(OpenCatalogue catalogue, OpenBook book, StockBeliefs beliefs, ListDeeds deeds, TimeProvider clock) =>
-        (_catalogue, _book, _beliefs, _deeds, _clock) = (catalogue, book, beliefs, deeds, clock);
+    internal ShowCalendar(OpenCatalogue catalogue, OpenBook book, ListDeeds deeds, TimeProvider clock) =>
+        (_catalogue, _book, _deeds, _clock, _warmth) = (catalogue, book, deeds, clock, new(book));
 
     /// <inheritdoc/>
     public void Dispose() => _turn.Dispose();
@@ -97,24 +98,34 @@ public sealed class ShowCalendar : IDisposable
             return kept;
         }
 
-        var state = await _beliefs.ReadAsync(cancel);
+        var before = _kept;
+        var stock = await StockAsync(before, cancel);
         var ask = new Stock.Happenings.ListHappenings(_book.Book);
         var lines = (await ask.RunAsync(null, SeasonEvent.Kinds, MostLines, cancel)).Expect();
         var clutches = (await new Stock.Clutches.ListClutches(_book.Book).RunAsync(false, cancel)).Expect();
-        var events = SeasonEvent.Of(state, lines, clutches).ToArray();
-        var young = (await ask.RunAsync(null, [HappeningKind.Shed, HappeningKind.Fed], MostLines, cancel)).Expect();
-        var seasons = SeasonsInBook.Of(state, events, on, figures.SeasonGapDays);
-        await EggWarmth.AddAsync(_book.Book, seasons, on, (int)figures.Most(CalendarFigures.Incubation), cancel);
+        var events = SeasonEvent.Of(stock.Animals, lines, clutches).ToArray();
+        var firsts = (await new ListFirsts(_book.Book).RunAsync(on, HatchlingLog.MostToShedDays, cancel)).Expect();
+        var seasons = SeasonsInBook.Of(stock.Animals, events, on, figures.SeasonGapDays);
+        await _warmth.AddAsync(seasons, on, (int)figures.Most(CalendarFigures.Incubation), cancel);
         var unit = await new TemperatureSetting(_book, _deeds).UnitAsync(cancel);
         return _kept = new(
             deed?.Id ?? 0,
             deed?.When,
             on,
-            new(figures, seasons, HatchlingLog.Of(state, young, on), on, unit, cancel),
+            stock,
+            new(figures, seasons, HatchlingLog.Of(stock.Animals, firsts, on), on, unit, before?.State, cancel),
             [.. events.Where(e => e.When.Earliest <= on)
-                .Select(e => new CalendarPast(e.When.Latest < on ? e.When.Latest : on, e.When.ToText(), e.Female.Animal.Tag, e.What))
+                .Select(e => new CalendarPast(e.When.Latest < on ? e.When.Latest : on, e.When.ToText(), e.Female.Tag, e.What))
                 .OrderByDescending(p => p.Day).ThenBy(p => p.Tag, StringComparer.Ordinal)]);
     }
 
-    private sealed record Kept(long Deed, DateTimeOffset? ChangedAt, DateOnly On, CalendarState State, IReadOnlyList<CalendarPast> Past);
+    private async Task<MarkedStock> StockAsync(Kept? before, CancellationToken cancel)
+    {
+        var mark = (await new Stock.History.LatestDeed(_book.Book).OfAnimalsAsync(cancel)).Expect();
+        return before is not null && before.Stock.Mark == mark ? before.Stock : new(mark, new((await new AllAnimals(_book.Book).RunAsync(cancel)).Expect()));
+    }
+
+    private sealed record MarkedStock((Stock.History.DeedId Deed, DateTime When) Mark, CalendarStock Animals);
+
+    private sealed record Kept(long Deed, DateTimeOffset? ChangedAt, DateOnly On, MarkedStock Stock, CalendarState State, IReadOnlyList<CalendarPast> Past);
 }

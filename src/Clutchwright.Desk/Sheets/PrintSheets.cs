@@ -12,6 +12,9 @@ public sealed class PrintSheets
     /// <summary>The most animals of which sheets are printed at once.</summary>
     public const int Most = 200;
 
+    // More pictures of full size would make a file that is slow to send and to print.
+    private const int MostFullPhotos = 10;
+
     /// <summary>The most generations of a lineage chart.</summary>
     public const int MostGenerations = 8;
 
@@ -45,13 +48,14 @@ public sealed class PrintSheets
         }
 
         var (documents, pages) = (new List<SheetDocument>(), new List<PlacedPage>());
+        var hasSmallPhotos = animals.Count > MostFullPhotos;
         foreach (var animal in animals)
         {
             var document = question.Kind switch
             {
-                SheetKind.Record => await new RecordSheet(_stock, state).OfAsync(animal, cancel),
+                SheetKind.Record => await new RecordSheet(_stock, state, hasSmallPhotos).OfAsync(animal, cancel),
                 SheetKind.Lineage => await LineageAsync(animal.Animal.Tag, question.Generations, cancel),
-                _ => await new SaleSheet(_stock, state, sale!).OfAsync(animal, cancel),
+                _ => await new SaleSheet(_stock, state, sale!, hasSmallPhotos).OfAsync(animal, cancel),
             };
             documents.Add(document with { Code = SheetStock.Address(question.Link, animal.Animal.Tag, problems) });
             pages.AddRange(PageSetter.Set(documents[^1], Turned(documents[^1], paper)));

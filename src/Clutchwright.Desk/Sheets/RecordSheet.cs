@@ -8,7 +8,7 @@ using Clutchwright.Stock.Happenings;
 namespace Clutchwright.Desk.Sheets;
 
 /// <summary>All that is recorded of an animal, and what is believed of it with the reasons.</summary>
-internal sealed class RecordSheet(SheetStock stock, StockState state)
+internal sealed class RecordSheet(SheetStock stock, StockState state, bool hasSmallPhotos)
 {
     private const int MostHappenings = 2_000;
     private const int MostWeighings = 40;
@@ -19,7 +19,8 @@ internal sealed class RecordSheet(SheetStock stock, StockState state)
         var record = animal.Animal;
         var words = stock.Words(state, cancel).Of(animal);
         var blocks = new List<SheetBlock> { new SheetBlock.Paragraph(SheetWords.Runs(words), IsLead: true) };
-        blocks.AddRange(Dangers(animal));
+        blocks.AddRange(await stock.PhotoAsync(record, hasSmallPhotos, cancel));
+        blocks.AddRange(Dangers(stock, animal));
         blocks.Add(new SheetBlock.Facts([.. Facts(animal)]));
         if (animal.Problems.Count > 0)
         {
@@ -50,7 +51,7 @@ internal sealed class RecordSheet(SheetStock stock, StockState state)
     }
 
     /// <summary>What is known to be dangerous or cruel about its own genotype.</summary>
-    internal IEnumerable<SheetBlock> Dangers(StockAnimal animal) => stock.Catalogue.Species.Dangers
+    internal static IEnumerable<SheetBlock> Dangers(SheetStock stock, StockAnimal animal) => stock.Catalogue.Species.Dangers
         .Where(d => !d.ChanceIn(animal.Belief.Genotype).IsImpossible)
         .OrderByDescending(d => d.Severity)
         .Select(d =>

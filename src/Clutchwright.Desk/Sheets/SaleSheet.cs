@@ -8,7 +8,7 @@ using Clutchwright.Stock.Happenings;
 namespace Clutchwright.Desk.Sheets;
 
 /// <summary>What goes with an animal when it is sold: the fields that some laws ask a seller to keep, its genotype with the grounds, its meals, its welfare.</summary>
-internal sealed class SaleSheet(SheetStock stock, StockState state, SaleForm form)
+internal sealed class SaleSheet(SheetStock stock, StockState state, SaleForm form, bool hasSmallPhotos)
 {
     private const int MostMeals = 10;
     private const int MostWeighings = 6;
@@ -54,7 +54,8 @@ internal sealed class SaleSheet(SheetStock stock, StockState state, SaleForm for
             new SheetBlock.Paragraph(SheetWords.Runs(words), IsLead: true),
             new SheetBlock.Facts([.. Facts(record, health, comings)]),
         };
-        blocks.AddRange(new RecordSheet(stock, state).Dangers(animal));
+        blocks.AddRange(await stock.PhotoAsync(record, hasSmallPhotos, cancel));
+        blocks.AddRange(RecordSheet.Dangers(stock, animal));
         if (animal.Problems.Count > 0)
         {
             blocks.Add(new SheetBlock.Note("Records in doubt.", [new(string.Join(" ", animal.Problems))]));

@@ -1,8 +1,10 @@
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
+using Clutchwright.Sheets.Pages;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Happenings;
+using Clutchwright.Stock.Photos;
 
 namespace Clutchwright.Desk.Sheets;
 
@@ -49,6 +51,29 @@ internal sealed class SheetStock(OpenBook book, OpenCatalogue catalogue, StockBe
     /// <summary>What happened to an animal, the latest first; no kinds: all.</summary>
     public async Task<IReadOnlyList<HappeningLine>> HappeningsAsync(AnimalId? animal, int most, CancellationToken cancel, params IReadOnlyList<HappeningKind> kinds) =>
         (await new Stock.Happenings.ListHappenings(book.Book).RunAsync(animal, kinds, most, cancel)).Expect();
+
+    /// <summary>The photo of an animal that was taken last, as a part of its sheet; nothing: none is kept.</summary>
+    /// <param name="animal">The animal.</param>
+    /// <param name="isSmall">The small picture, where many go into one file.</param>
+    /// <param name="cancel">Stops the question.</param>
+    public async Task<IReadOnlyList<SheetBlock>> PhotoAsync(Animal animal, bool isSmall, CancellationToken cancel)
+    {
+        var ask = new ListPhotos(book.Book);
+        var kept = (await ask.RunAsync(animal.AnimalId, withdrawn: false, cancel)).Expect();
+        if (kept is not [.., var end])
+        {
+            return [];
+        }
+
+        var last = kept.LastOrDefault(p => p.Taken is not null) ?? end;
+        if ((await ask.PictureAsync(last.Digest, isSmall, cancel)).Value is not { } picture)
+        {
+            return [];
+        }
+
+        var words = $"Photo of {SheetWords.Name(animal)}, {(last.Taken is { } taken ? $"taken {taken.Words}" : "day not known")}{(last.Caption.Length > 0 ? $": {last.Caption}" : string.Empty)}";
+        return [new SheetBlock.Photo(new(last.Digest, last.Width, last.Height, picture, words))];
+    }
 
     /// <summary>The clutches of the book, the one laid last first.</summary>
     public async Task<IReadOnlyList<ClutchLine>> ClutchesAsync(CancellationToken cancel) => (await new ListClutches(book.Book).RunAsync(binned: false, cancel)).Expect();

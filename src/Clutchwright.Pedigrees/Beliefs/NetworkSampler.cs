@@ -103,8 +103,8 @@ internal static class NetworkSampler
     /// <param name="settings">The budgets.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <param name="clock">When the reckoning began; <c>null</c>: now.</param>
-    /// <returns>The marginals and their standard errors.</returns>
-    public static (double[][] Marginals, double[][] Errors) Run(
+    /// <returns>The marginals and their standard errors; <c>null</c>: no chain came upon states that all tables allow, and most likely there are none.</returns>
+    public static (double[][] Marginals, double[][] Errors)? Run(
         int[] counts, IReadOnlyList<Factor> factors, EliminationPlan plan, BeliefSettings settings, CancellationToken cancel, WorkClock? clock = null)
     {
         clock ??= new(settings);
@@ -116,6 +116,16 @@ internal static class NetworkSampler
         var seeds = Enumerable.Range(0, Chains).Select(_ => SplitMix64.Next(ref random)).ToArray();
         var chains = new SamplingChain[Chains];
         Each(chain => chains[chain] = new(counts, fringe, sets, excursion, seeds[chain], cancel));
+
+        if (Array.Find(chains, c => c.HasStart) is not { } started)
+        {
+            return null;
+        }
+
+        foreach (var chain in chains.Where(c => !c.HasStart))
+        {
+            chain.StartFrom(started);
+        }
 
         // Round by round all chains together, so that they are of one length whenever the time is up, and however many run at once.
         var (rounds, begun) = ((settings.Sweeps / Chains / sets.Count) + 1, clock.Share);

@@ -60,8 +60,10 @@ internal sealed class PartSolution
                 return new(part, plan, summed.LogTotal, summed.Marginals, null);
             }
 
-            var (means, errors) = NetworkSampler.Run(counts, part.Factors, plan, settings, cancel, clock);
-            return new(part, plan, double.NaN, means, errors);
+            // Where nothing possible came up something has to be let in, as where a sum is 0.
+            return NetworkSampler.Run(counts, part.Factors, plan, settings, cancel, clock) is var (means, errors)
+                ? new(part, plan, double.NaN, means, errors)
+                : new(part, plan, double.NegativeInfinity, [], null);
         }
 
         var tree = BucketTree.Of(counts, part.Factors, plan, cancel);

@@ -9,16 +9,17 @@ internal sealed class SamplingChain
     private const int SweepsAnExcursion = 100;
     private const int SweepsAnExcursionIfSmall = 4;
     private const double SmallSweep = 3_000.0;
+    private const int MostRounds = 48;
     private readonly Fringe _fringe;
     private readonly Excursion _excursion;
     private readonly CutSolver[] _solvers;
-    private readonly int[] _states;
+    private int[]? _states;
     private readonly int[] _all;
     private readonly int _pause;
     private ulong _random;
     private int _done;
 
-    /// <summary>Starts a chain at some possible states.</summary>
+    /// <summary>Starts a chain at some possible states, if it comes upon any.</summary>
     /// <param name="counts">How many states each variable has.</param>
     /// <param name="fringe">The outer part, summed out.</param>
     /// <param name="sets">The sets of held variables of the inner part.</param>
@@ -35,25 +36,33 @@ internal sealed class SamplingChain
         Met = new(counts);
     }
 
+    /// <summary>Gets whether it has states to go on from.</summary>
+    public bool HasStart => _states is not null;
+
     /// <summary>Gets what the chain has met.</summary>
     public BatchMeans Met { get; }
+
+    /// <summary>Takes over the states of a chain that has some.</summary>
+    public void StartFrom(SamplingChain other) => _states = (int[])other._states!.Clone();
 
     /// <summary>Makes a sweep with every set.</summary>
     /// <param name="isCounted">Whether what is met counts.</param>
     /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="InvalidOperationException">It has no start.</exception>
     public void GoRound(bool isCounted, CancellationToken cancel)
     {
+        var states = _states ?? throw new InvalidOperationException("The chain has no start.");
         foreach (var solver in _solvers)
         {
             if (++_done % _pause == 0 && solver.Network.Cut.Length > 0)
             {
-                _excursion.Try(_states, _solvers, ref _random, cancel);
+                _excursion.Try(states, _solvers, ref _random, cancel);
             }
 
-            var tree = solver.Redraw(_fringe.Factors, _states, ref _random, cancel);
+            var tree = solver.Redraw(_fringe.Factors, states, ref _random, cancel);
             if (isCounted)
             {
-                Count(solver.Network, tree);
+                Count(solver.Network, tree, states);
             }
         }
 
@@ -63,7 +72,7 @@ internal sealed class SamplingChain
         }
     }
 
-    private void Count(CutNetwork set, BucketTree tree)
+    private void Count(CutNetwork set, BucketTree tree, int[] states)
     {
         for (var i = 0; i < set.Live.Length; i++)
         {
@@ -75,16 +84,16 @@ internal sealed class SamplingChain
             }
         }
 
-        for (var i = 0; i < _states.Length; i++)
+        for (var i = 0; i < states.Length; i++)
         {
-            _all[_fringe.Core[i]] = _states[i];
+            _all[_fringe.Core[i]] = states[i];
         }
 
         _fringe.Draw(_all, ref _random, Met.Sums);
     }
 
-    // From states that may be impossible to possible ones: what is impossible counts a little, and less and less.
-    private static int[] Start(int[] counts, IReadOnlyList<Factor> factors, CutSolver[] sets, ref ulong random, CancellationToken cancel)
+    // From states that may be impossible to possible ones: what is impossible counts a little, and less and less. Null: none came up.
+    private static int[]? Start(int[] counts, IReadOnlyList<Factor> factors, CutSolver[] sets, ref ulong random, CancellationToken cancel)
     {
         var states = new int[counts.Length];
         for (var v = 0; v < states.Length; v++)
@@ -92,14 +101,15 @@ internal sealed class SamplingChain
             states[v] = (int)(SplitMix64.Next(ref random) % (ulong)counts[v]);
         }
 
-        for (var round = 0; round < 40; round++)
+        for (var round = 0; round < MostRounds; round++)
         {
             if (Excursion.IsPossible(counts, factors, states))
             {
                 return states;
             }
 
-            var little = Math.Pow(10.0, -2.0 - (round % 10));
+            // In the end it has to count less than several alleles that were let in (FounderPrior.Tiny), or it would be taken before those.
+            var little = Math.Pow(10.0, -2.0 - (4 * (round % 12)));
             Factor[] relaxed = [.. factors.Select(f => new Factor(f.Variables, Excursion.Relaxed(f.Values, little)))];
             foreach (var set in sets)
             {
@@ -107,6 +117,6 @@ internal sealed class SamplingChain
             }
         }
 
-        throw new InvalidOperationException("No states were found that all records allow.");
+        return null;
     }
 }

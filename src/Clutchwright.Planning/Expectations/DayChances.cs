@@ -22,15 +22,32 @@ public sealed class DayChances
     public double this[int day] => day < First || day > Last ? 0.0 : _chances[day - First];
 
     /// <summary>Gets the mean, in days.</summary>
-    public double Mean => _chances.Select((c, i) => c * (First + i)).Sum();
+    public double Mean
+    {
+        get
+        {
+            var sum = 0.0;
+            for (var i = 0; i < _chances.Length; i++)
+            {
+                sum += _chances[i] * (First + i);
+            }
+
+            return sum;
+        }
+    }
 
     /// <summary>Gets the standard deviation, in days.</summary>
     public double Sd
     {
         get
         {
-            var mean = Mean;
-            return Math.Sqrt(_chances.Select((c, i) => c * (First + i - mean) * (First + i - mean)).Sum());
+            var (mean, sum) = (Mean, 0.0);
+            for (var i = 0; i < _chances.Length; i++)
+            {
+                sum += _chances[i] * (First + i - mean) * (First + i - mean);
+            }
+
+            return Math.Sqrt(sum);
         }
     }
 
@@ -145,10 +162,7 @@ public sealed class DayChances
         var sums = new double[_chances.Length + interval._chances.Length - 1];
         for (var i = 0; i < _chances.Length; i++)
         {
-            for (var j = 0; j < interval._chances.Length; j++)
-            {
-                sums[i + j] += _chances[i] * interval._chances[j];
-            }
+            DaySums.Add(sums.AsSpan(i, interval._chances.Length), interval._chances, _chances[i]);
         }
 
         return Of(First + interval.First, sums)!;

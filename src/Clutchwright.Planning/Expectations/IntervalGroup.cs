@@ -83,7 +83,7 @@ internal sealed class IntervalGroup
             var chance = Math.Exp(-z * z / 2.0);
             foreach (var (least, most) in _between)
             {
-                chance *= NormalCurve.Between((least - at) / sd, (most - at) / sd);
+                chance *= Between((least - at) / sd, (most - at) / sd);
             }
 
             for (var k = 0; k < running; k++)
@@ -106,5 +106,9 @@ internal sealed class IntervalGroup
     }
 
     private static double Running((double Least, double WillEnd) record, double mean, double sd) =>
-        1.0 - (record.WillEnd * NormalCurve.Below((record.Least - mean) / sd));
+        record.WillEnd == 1.0 ? NormalCurve.Below((mean - record.Least) / sd) : 1.0 - (record.WillEnd * NormalCurve.Near((record.Least - mean) / sd));
+
+    // What is no wider or further out than this is exact enough by the table.
+    private static double Between(double least, double most) =>
+        least > -4.0 && most < 4.0 && most - least > 1e-3 ? NormalCurve.Near(most) - NormalCurve.Near(least) : NormalCurve.Between(least, most);
 }

@@ -131,12 +131,16 @@ internal static class LayingSums
         {
             var (sheds, eggs) = (Likely(toShed), Likely(toEggs));
             var (firstEgg, lastEgg) = (Array.FindIndex(eggs, e => e > 0.0), Array.FindLastIndex(eggs, e => e > 0.0));
-            var ifLaid = new double[sheds.Length];
+
+            // For each number of days to the shed the chances of those from it to the eggs, and what is left of them from each day on.
+            var (rows, left) = (new double[sheds.Length][], new double[sheds.Length][]);
             for (var i = 0; i < sheds.Length; i++)
             {
-                for (var k = 0; sheds[i] > 0.0 && k < eggs.Length; k++)
+                (rows[i], left[i]) = (new double[eggs.Length], new double[eggs.Length + 1]);
+                for (var k = eggs.Length - 1; sheds[i] > 0.0 && k >= 0; k--)
                 {
-                    ifLaid[i] += eggs[k] * tilt[i + k];
+                    rows[i][k] = eggs[k] * tilt[i + k];
+                    left[i][k] = left[i][k + 1] + rows[i][k];
                 }
             }
 
@@ -154,20 +158,19 @@ internal static class LayingSums
                     }
 
                     var ofS = all * (year.PreLayShed is null && shed < year.Today ? 1.0 - intervals.ShedNoticed : 1.0);
-                    var later = 0.0;
-                    for (var k = Math.Max(firstEgg, year.Today - shed - toEggs.First); k <= lastEgg; k++)
+                    var from = Math.Max(firstEgg, year.Today - shed - toEggs.First);
+                    var later = from <= lastEgg ? left[i][from] : 0.0;
+                    if (from <= lastEgg)
                     {
-                        var chance = eggs[k] * tilt[i + k];
-                        later += chance;
-                        Eggs[o + i + k] += ofS * chance;
+                        DaySums.Add(Eggs.AsSpan(o + i + from, lastEgg - from + 1), rows[i].AsSpan(from, lastEgg - from + 1), ofS);
                     }
 
-                    _total += ofS * ifLaid[i];
+                    _total += ofS * left[i][0];
                     _eggsOpen += ofS * later;
                     Sheds[o + i] += ofS * later;
                     Ovulations[o] += ofS * later;
-                    _shedTotal += all * ifLaid[i];
-                    _shedOpen += shed >= year.Today ? all * ifLaid[i] : 0.0;
+                    _shedTotal += all * left[i][0];
+                    _shedOpen += shed >= year.Today ? all * left[i][0] : 0.0;
                 }
             }
         }

@@ -4,6 +4,14 @@ namespace Clutchwright.Planning.Expectations;
 /// <remarks>Hart's rational approximation in the form of West (2005), to about 1e-14. Source: docs/references.md [West2005].</remarks>
 internal static class NormalCurve
 {
+    // Steps of a table from -8 to 8; between two of them the cubic through both values and slopes is off by less than 1e-12.
+    private const int StepsAUnit = 256;
+    private const double Edge = 8.0;
+
+    private static readonly (double Value, double Slope)[] Table = [.. Enumerable.Range(0, (2 * (int)Edge * StepsAUnit) + 2)
+        .Select(i => (i / (double)StepsAUnit) - Edge)
+        .Select(x => (Below(x), Math.Exp(-x * x / 2.0) / 2.5066282746310002 / StepsAUnit))];
+
     /// <summary>The chance of a standard normal number at most x.</summary>
     public static double Below(double x)
     {
@@ -28,6 +36,27 @@ internal static class NormalCurve
         }
 
         return x > 0.0 ? 1.0 - tail : tail;
+    }
+
+    /// <summary>The same to about 1e-12, in a fraction of the time: for sums, not for the far tails.</summary>
+    public static double Near(double x)
+    {
+        var at = (x + Edge) * StepsAUnit;
+        if (!(at >= 0.0))
+        {
+            return 0.0;
+        }
+
+        if (at >= 2.0 * Edge * StepsAUnit)
+        {
+            return 1.0;
+        }
+
+        var i = (int)at;
+        var t = at - i;
+        var ((from, rise), (to, end)) = (Table[i], Table[i + 1]);
+        var gap = to - from;
+        return from + (t * (rise + (t * ((3.0 * gap) - (2.0 * rise) - end + (t * (rise + end - (2.0 * gap)))))));
     }
 
     /// <summary>The chance of a standard normal number from one to another, exact in both tails.</summary>

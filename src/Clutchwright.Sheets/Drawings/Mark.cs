@@ -67,6 +67,18 @@ public abstract record Mark
         /// <inheritdoc/>
         public override Mark Moved(double right, double down) => this with { X = X + right, Y = Y + down };
     }
+
+    /// <summary>A photo.</summary>
+    /// <param name="X">Its left end.</param>
+    /// <param name="Y">Its upper end.</param>
+    /// <param name="Width">How wide it is drawn.</param>
+    /// <param name="Height">How high it is drawn.</param>
+    /// <param name="Jpeg">The picture, as a JPEG file.</param>
+    public sealed record Photo(double X, double Y, double Width, double Height, ReadOnlyMemory<byte> Jpeg) : Mark
+    {
+        /// <inheritdoc/>
+        public override Mark Moved(double right, double down) => this with { X = X + right, Y = Y + down };
+    }
 }
 
 /// <summary>What a step of a path does.</summary>

@@ -26,6 +26,14 @@ internal sealed class PdfPen(XGraphics graphics)
                 }
 
                 break;
+            case Mark.Photo photo:
+                using (var file = new MemoryStream(photo.Jpeg.ToArray()))
+                using (var image = XImage.FromStream(file))
+                {
+                    graphics.DrawImage(image, photo.X, photo.Y, photo.Width, photo.Height);
+                }
+
+                break;
         }
     }
 
@@ -47,6 +55,7 @@ internal sealed class PdfPen(XGraphics graphics)
         Mark.Text text => [(text.X, text.Baseline - text.Size), (text.X + SheetFonts.Of(text.Style).Width(text.Words, text.Size), text.Baseline)],
         Mark.Path path => path.Steps.Where(s => s.Move != PathMove.Close).Select(s => (s.X, s.Y)),
         Mark.Code code => [(code.X, code.Y), (code.X + (code.Module * code.Matrix.Size), code.Y + (code.Module * code.Matrix.Size))],
+        Mark.Photo photo => [(photo.X, photo.Y), (photo.X + photo.Width, photo.Y + photo.Height)],
         _ => [],
     };
 

@@ -38,6 +38,10 @@ public abstract record SheetBlock
     /// <param name="Runs">Its text.</param>
     public sealed record Note(string Title, IReadOnlyList<TextRun> Runs) : SheetBlock;
 
+    /// <summary>A photo.</summary>
+    /// <param name="Picture">The photo.</param>
+    public sealed record Photo(SheetPhoto Picture) : SheetBlock;
+
     /// <summary>Lines to sign on.</summary>
     /// <param name="Names">What stands below each.</param>
     public sealed record Signatures(IReadOnlyList<string> Names) : SheetBlock;
@@ -69,6 +73,14 @@ public sealed record SheetColumn(string Head, double Share);
 /// <param name="Marks">What is drawn.</param>
 /// <param name="Words">What it shows, in a sentence.</param>
 public sealed record SheetDrawing(double Width, double Height, IReadOnlyList<Mark> Marks, string Words);
+
+/// <summary>A photo of a sheet.</summary>
+/// <param name="Name">By what name the picture can be asked for.</param>
+/// <param name="Width">Its width in pixels.</param>
+/// <param name="Height">Its height in pixels.</param>
+/// <param name="Jpeg">The picture, as a JPEG file.</param>
+/// <param name="Words">What it shows, in a sentence.</param>
+public sealed record SheetPhoto(string Name, int Width, int Height, ReadOnlyMemory<byte> Jpeg, string Words);
 
 /// <summary>A sheet of text.</summary>
 /// <param name="Title">Its title.</param>

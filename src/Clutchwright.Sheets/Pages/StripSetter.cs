@@ -26,6 +26,7 @@ internal sealed class StripSetter(double width, double most, List<string> missin
         SheetBlock.Signatures signatures => Signatures(signatures.Names),
         SheetBlock.Eggs eggs => Eggs(eggs),
         SheetBlock.Drawing drawing => [Drawing(drawing.Picture)],
+        SheetBlock.Photo photo => Photo(photo.Picture),
         _ => [],
     };
 
@@ -158,6 +159,18 @@ internal sealed class StripSetter(double width, double most, List<string> missin
         var by = Math.Min(1.0, Math.Min(width / drawing.Width, most / drawing.Height));
         var left = (width - (drawing.Width * by)) / 2;
         return new(PartKind.Figure, new object(), drawing.Height * by, [.. drawing.Marks.Select(m => Scaled(m, by).Moved(left, 0))]) { Above = 8, Words = drawing.Words };
+    }
+
+    // In a frame of a third of a page at most, with its words below.
+    private IEnumerable<Strip> Photo(SheetPhoto photo)
+    {
+        var by = Math.Min(width * 0.55 / photo.Width, most / 3.0 / photo.Height);
+        var (wide, high) = (photo.Width * by, photo.Height * by);
+        yield return new(PartKind.Figure, new object(), high, [new Mark.Photo(0, 0, wide, high, photo.Jpeg)]) { Above = 8, Words = photo.Words, IsWithNext = true };
+        foreach (var line in Text(PartKind.Paragraph, [new(photo.Words)], SmallSize, 0, 2))
+        {
+            yield return line;
+        }
     }
 
     private Mark Scaled(Mark mark, double by) => mark switch

@@ -74,6 +74,9 @@ public sealed class FindAnimal(Book book)
         var statements = await db.Statements.AsNoTracking().Where(s => s.AnimalId == id).ToListAsync(cancellation);
         var records = statements.ConvertAll(s => s.StatementId.Value);
         records.Add(id.Value);
+
+        // By the index of the changes: a book of many years has far more deeds than one animal.
+        var deeds = await db.Changes.Where(c => records.Contains(c.RecordId)).Select(c => c.DeedId).Distinct().ToListAsync(cancellation);
         return new AnimalRecord
         {
             Animal = animal,
@@ -84,7 +87,7 @@ public sealed class FindAnimal(Book book)
             PossibleOffspring = possible,
             Statements = [.. statements.Where(s => s.WithdrawnAt is null).OrderBy(s => s.StatementId.Value)],
             History = await ListDeeds.LinesAsync(
-                db, db.Deeds.Where(d => d.Changes.Any(c => records.Contains(c.RecordId))), int.MaxValue, cancellation),
+                db, db.Deeds.Where(d => deeds.Contains(d.DeedId)), int.MaxValue, cancellation),
         };
     }
 

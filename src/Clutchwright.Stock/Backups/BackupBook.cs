@@ -32,27 +32,29 @@ public sealed class BackupBook(Book book)
             }
 
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            var copied = await book.CopyToAsync(unfinished, cancellation);
+
+            // The copy is looked through while the book is read as of the same moment.
+            var copied = await book.CopyToAsync(unfinished, () => BackupFile.ReadAsync(unfinished, cancellation), cancellation);
             if (!copied.IsDone)
             {
                 // The book itself is only read: a disk that fails is the one written to.
                 return copied.Problem is StorageProblem.DiskFailed failed ? new BackupProblem.FileUnusable(path, failed.Reason) : copied.Problem;
             }
 
-            var read = await BackupFile.ReadAsync(unfinished, cancellation);
+            var (held, read) = copied.Value;
             if (!read.IsDone)
             {
                 return read.Problem is BackupProblem.NotABackup damaged ? damaged with { File = path } : read.Problem;
             }
 
-            if (copied.Value.Differences(read.Value) is { Count: > 0 } different)
+            if (held.Differences(read.Value.Contents) is { Count: > 0 } different)
             {
                 return new BackupProblem.NotAsTheBook(path, different);
             }
 
-            await BackupSeal.PutAsync(unfinished, cancellation);
+            await BackupSeal.PutAsync(unfinished, read.Value.Sum, cancellation);
             SafeFile.Finish(unfinished, path);
-            return new BackupMade(path, new FileInfo(path).Length, Stopwatch.GetElapsedTime(started), at, read.Value);
+            return new BackupMade(path, new FileInfo(path).Length, Stopwatch.GetElapsedTime(started), at, read.Value.Contents);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or SqliteException)
         {

@@ -5,6 +5,9 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Clutchwright.Stock.Backups;
 
+/// <summary>A backup that was looked through: what it holds, and the checksum of its bytes.</summary>
+internal sealed record BackupRead(BookContents Contents, uint Sum);
+
 /// <summary>A backup: one file, which is a book of its own in SQLite's format. Here it is only read, and nothing is left beside it.</summary>
 internal static class BackupFile
 {
@@ -13,31 +16,18 @@ internal static class BackupFile
 
     private static readonly byte[] Beginning = "SQLite format 3\0"u8.ToArray();
 
-    /// <summary>Opens a file of this program's form as a book, looks through all of it, and tells what it holds.</summary>
+    /// <summary>Opens a file of this program's form as a book, looks through all of it, and tells what it holds and the checksum to seal it with.</summary>
     /// <returns>Or why it is none.</returns>
-    public static async Task<Outcome<BookContents>> ReadAsync(string file, CancellationToken cancellation)
+    /// <remarks>Its pages, its records and its bytes are looked through at the same time.</remarks>
+    public static async Task<Outcome<BackupRead>> ReadAsync(string file, CancellationToken cancellation)
     {
-        try
-        {
-            await using var db = Open(file);
-            await db.Database.OpenConnectionAsync(cancellation);
-            if (await DamageAsync((SqliteConnection)db.Database.GetDbConnection(), cancellation) is { } damage)
-            {
-                return new BackupProblem.NotABackup(file, damage);
-            }
-
-            if (await FormProblemAsync(db, file, cancellation) is { } problem)
-            {
-                return problem;
-            }
-
-            _ = await AllAnimals.LoadAsync(db, cancellation);
-            return await BookContents.ReadAsync(db.Database.GetDbConnection(), null, BookTable.Of(db.Model), cancellation);
-        }
-        catch (Exception exception) when (ProblemOf(file, exception) is { } problem)
-        {
-            return problem;
-        }
+        var pages = TryAsync(file, () => PagesAsync(file, cancellation), cancellation);
+        var records = TryAsync(file, () => RecordsAsync(file, cancellation), cancellation);
+        var bytes = TryAsync(file, async () => Outcome.Of(await BackupSeal.SumAsync(file, cancellation)), cancellation);
+        await Task.WhenAll(pages, records, bytes);
+        return ((await pages).Problem ?? (await records).Problem ?? (await bytes).Problem) is { } problem
+            ? problem
+            : new BackupRead((await records).Value!, (await bytes).Value);
     }
 
     /// <summary>The last deed of a backup, and nothing else looked at; null if there is none or the file cannot be read.</summary>
@@ -88,6 +78,39 @@ internal static class BackupFile
         IOException or UnauthorizedAccessException => new BackupProblem.FileUnusable(file, exception.Message),
         _ => null,
     };
+
+    private static async Task<Outcome<string>> PagesAsync(string file, CancellationToken cancellation)
+    {
+        await using var db = Open(file);
+        await db.Database.OpenConnectionAsync(cancellation);
+        return await DamageAsync((SqliteConnection)db.Database.GetDbConnection(), cancellation) is { } damage ? new BackupProblem.NotABackup(file, damage) : file;
+    }
+
+    private static async Task<Outcome<BookContents>> RecordsAsync(string file, CancellationToken cancellation)
+    {
+        await using var db = Open(file);
+        await db.Database.OpenConnectionAsync(cancellation);
+        if (await FormProblemAsync(db, file, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        _ = await AllAnimals.LoadAsync(db, cancellation);
+        return await BookContents.ReadAsync(db.Database.GetDbConnection(), null, BookTable.Of(db.Model), cancellation);
+    }
+
+    private static async Task<Outcome<T>> TryAsync<T>(string file, Func<Task<Outcome<T>>> work, CancellationToken cancellation)
+        where T : notnull
+    {
+        try
+        {
+            return await Task.Run(work, cancellation);
+        }
+        catch (Exception exception) when (ProblemOf(file, exception) is { } problem)
+        {
+            return problem;
+        }
+    }
 
     private static async Task<BackupProblem?> FormProblemAsync(StockContext db, string file, CancellationToken cancellation)
     {

@@ -18,14 +18,18 @@ internal static class BackupSeal
     /// <summary>"Clut" in ASCII.</summary>
     private const uint Mark = 0x436C_7574;
 
-    /// <summary>Seals a file that nobody has open.</summary>
-    public static async Task PutAsync(string file, CancellationToken cancellation)
+    /// <summary>The checksum that a file will have when it is sealed.</summary>
+    public static async Task<uint> SumAsync(string file, CancellationToken cancellation)
+    {
+        await using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        return await SumAsync(await MarkedHeaderAsync(stream, cancellation), stream, Stream.Null, cancellation);
+    }
+
+    /// <summary>Seals a file that nobody has open with its checksum.</summary>
+    public static async Task PutAsync(string file, uint sum, CancellationToken cancellation)
     {
         await using var stream = new FileStream(file, FileMode.Open, FileAccess.ReadWrite, FileShare.None);
-        var header = new byte[HeaderLength];
-        await stream.ReadExactlyAsync(header, cancellation);
-        BinaryPrimitives.WriteUInt32BigEndian(header.AsSpan(MarkPlace), Mark);
-        var sum = await SumAsync(header, stream, Stream.Null, cancellation);
+        var header = await MarkedHeaderAsync(stream, cancellation);
         BinaryPrimitives.WriteUInt32BigEndian(header.AsSpan(SumPlace), sum);
         stream.Position = 0;
         await stream.WriteAsync(header, cancellation);
@@ -43,13 +47,21 @@ internal static class BackupSeal
         return await SumAsync(header, from, to, cancellation) == sum || !isSealed;
     }
 
+    private static async Task<byte[]> MarkedHeaderAsync(Stream stream, CancellationToken cancellation)
+    {
+        var header = new byte[HeaderLength];
+        await stream.ReadExactlyAsync(header, cancellation);
+        BinaryPrimitives.WriteUInt32BigEndian(header.AsSpan(MarkPlace), Mark);
+        return header;
+    }
+
     // Of the header as sealed but for the sum, and of all after it, which is copied on the way.
     private static async Task<uint> SumAsync(byte[] header, Stream rest, Stream copy, CancellationToken cancellation)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         hash.AppendData(header.AsSpan(0, SumPlace));
         hash.AppendData(header.AsSpan(SumPlace + sizeof(uint)));
-        var buffer = new byte[1 << 17];
+        var buffer = new byte[1 << 20];
         for (int read; (read = await rest.ReadAsync(buffer, cancellation)) > 0;)
         {
             hash.AppendData(buffer.AsSpan(0, read));

@@ -1,6 +1,7 @@
 using System.Data.Common;
 using System.Globalization;
 using Clutchwright.Stock.Storage;
+using Microsoft.Data.Sqlite;
 
 namespace Clutchwright.Stock.Backups;
 
@@ -69,7 +70,9 @@ public sealed class BookContents
         var read = new List<TableContents>(tables.Count);
         foreach (var table in tables)
         {
-            read.Add(await ReadAsync(table, table.RowsAsync(connection, transaction, cancellation), cancellation));
+            read.Add(connection is SqliteConnection file
+                ? SqliteDigest.Of(table, file, (SqliteTransaction?)transaction, cancellation)
+                : await ReadAsync(table, table.RowsAsync(connection, transaction, cancellation), cancellation));
         }
 
         return await OfAsync(read, connection, transaction, cancellation);

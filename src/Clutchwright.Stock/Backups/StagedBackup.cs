@@ -84,6 +84,52 @@ public sealed class StagedBackup : IDisposable
         }
     }
 
+    /// <summary>A new book in a folder of its own, filled with what comes from a file of another kind.</summary>
+    /// <param name="file">What it is filled from.</param>
+    /// <param name="workFolder">Where there is room for it; it goes when the result is disposed.</param>
+    /// <param name="clock">For the book.</param>
+    /// <param name="fill">Fills it, or says why it cannot.</param>
+    /// <param name="cancellation">Stops it.</param>
+    internal static async Task<Outcome<StagedBackup>> FillAsync(
+        string file, string workFolder, TimeProvider clock, Func<Book, Task<Problem?>> fill, CancellationToken cancellation)
+    {
+        var folder = Path.Combine(Path.GetFullPath(workFolder), $"{Beginning}{Guid.CreateVersion7():N}");
+        Book? book = null;
+        var isKept = false;
+        try
+        {
+            SweepLeftOver(workFolder, clock);
+            var opened = await Book.OpenAsync(BookPlace.InFolder(folder), clock, cancellation);
+            if (!opened.IsDone)
+            {
+                return BackupProblem.OfCopy(file, opened.Problem);
+            }
+
+            book = opened.Value;
+            if (await fill(book) is { } problem)
+            {
+                return problem;
+            }
+
+            var contents = await book.ContentsAsync(cancellation);
+            if (!contents.IsDone)
+            {
+                return BackupProblem.OfCopy(file, contents.Problem);
+            }
+
+            isKept = true;
+            return new StagedBackup(file, folder, book, contents.Value);
+        }
+        finally
+        {
+            if (!isKept)
+            {
+                book?.Dispose();
+                TakeAway(folder);
+            }
+        }
+    }
+
     public void Dispose()
     {
         Book.Dispose();

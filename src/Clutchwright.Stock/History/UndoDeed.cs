@@ -58,7 +58,7 @@ public sealed class UndoDeed(Book book)
             }
 
             var last = await db.Deeds
-                .Where(d => d.Changes.Any(c => c.RecordId == change.RecordId))
+                .Where(d => db.Changes.Where(c => c.RecordId == change.RecordId).Select(c => c.DeedId).Contains(d.DeedId))
                 .OrderByDescending(d => d.DeedId)
                 .Select(d => new { d.DeedId, d.Words })
                 .FirstAsync(cancellation);

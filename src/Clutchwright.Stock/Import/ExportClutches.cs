@@ -13,15 +13,17 @@ public sealed class ExportClutches(Book book)
     public Task<Outcome<int>> RunAsync(TextWriter writer, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(writer);
-        return book.ReadAsync<int>(async db =>
-        {
-            var there = await ClutchesInBook.LoadAsync(db, cancellation);
-            await CsvRows.WriteAsync(
-                writer,
-                Headers.Clutches.Written.Select(column => column.Name),
-                there.Clutches.OrderBy(c => Tags.Order(c.Tag), StringComparer.Ordinal).ThenBy(c => c.TagKey, StringComparer.Ordinal).Select(c => ClutchCells.Of(there.ToRow(c))),
-                cancellation);
-            return there.Clutches.Count;
-        });
+        return book.ReadAsync<int>(async db => await WriteAsync(db, writer, cancellation));
+    }
+
+    internal static async Task<int> WriteAsync(StockContext db, TextWriter writer, CancellationToken cancellation)
+    {
+        var there = await ClutchesInBook.LoadAsync(db, cancellation);
+        await CsvRows.WriteAsync(
+            writer,
+            Headers.Clutches.Written.Select(column => column.Name),
+            there.Clutches.OrderBy(c => Tags.Order(c.Tag), StringComparer.Ordinal).ThenBy(c => c.TagKey, StringComparer.Ordinal).Select(c => ClutchCells.Of(there.ToRow(c))),
+            cancellation);
+        return there.Clutches.Count;
     }
 }

@@ -14,29 +14,31 @@ public sealed class ExportLog(Book book)
     public Task<Outcome<int>> RunAsync(TextWriter writer, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(writer);
-        return book.ReadAsync<int>(async db =>
-        {
-            var animals = await db.Animals.AsNoTracking().IgnoreAutoIncludes().Select(a => new { a.AnimalId, a.Tag, a.BinnedAt }).ToDictionaryAsync(a => a.AnimalId, cancellation);
-            var clutches = await db.Clutches.AsNoTracking().ToDictionaryAsync(c => c.ClutchId, c => c.Tag, cancellation);
-            var log = await db.Happenings.AsNoTracking().Where(h => h.WithdrawnAt == null).ToListAsync(cancellation);
-            var here = log.Where(h => animals[h.AnimalId].BinnedAt is null).ToList();
-            var rows = here
-                .OrderBy(h => h.When.Latest).ThenBy(h => Tags.Order(animals[h.AnimalId].Tag), StringComparer.Ordinal)
-                    .ThenBy(h => h.Kind).ThenBy(h => h.When.Earliest).ThenBy(h => h.ToString(), StringComparer.Ordinal).ThenBy(h => h.When.Words, StringComparer.Ordinal)
-                .Select(h => LogCells.Of(
-                    new LogRow
-                    {
-                        Row = 0,
-                        Line = 0,
-                        Animal = animals[h.AnimalId].Tag,
-                        When = h.When,
-                        Mate = h.MateId is { } mate ? animals[mate].Tag : null,
-                        Clutch = h.ClutchId is { } clutch ? clutches[clutch] : null,
-                        Entries = [],
-                    },
-                    new(h.Kind, h.Amount, h.Text)));
-            await CsvRows.WriteAsync(writer, Headers.Log.Written.Select(column => column.Name), rows, cancellation);
-            return here.Count;
-        });
+        return book.ReadAsync<int>(async db => await WriteAsync(db, writer, cancellation));
+    }
+
+    internal static async Task<int> WriteAsync(StockContext db, TextWriter writer, CancellationToken cancellation)
+    {
+        var animals = await db.Animals.AsNoTracking().IgnoreAutoIncludes().Select(a => new { a.AnimalId, a.Tag, a.BinnedAt }).ToDictionaryAsync(a => a.AnimalId, cancellation);
+        var clutches = await db.Clutches.AsNoTracking().ToDictionaryAsync(c => c.ClutchId, c => c.Tag, cancellation);
+        var log = await db.Happenings.AsNoTracking().Where(h => h.WithdrawnAt == null).ToListAsync(cancellation);
+        var here = log.Where(h => animals[h.AnimalId].BinnedAt is null).ToList();
+        var rows = here
+            .OrderBy(h => h.When.Latest).ThenBy(h => Tags.Order(animals[h.AnimalId].Tag), StringComparer.Ordinal)
+                .ThenBy(h => h.Kind).ThenBy(h => h.When.Earliest).ThenBy(h => h.ToString(), StringComparer.Ordinal).ThenBy(h => h.When.Words, StringComparer.Ordinal)
+            .Select(h => LogCells.Of(
+                new LogRow
+                {
+                    Row = 0,
+                    Line = 0,
+                    Animal = animals[h.AnimalId].Tag,
+                    When = h.When,
+                    Mate = h.MateId is { } mate ? animals[mate].Tag : null,
+                    Clutch = h.ClutchId is { } clutch ? clutches[clutch] : null,
+                    Entries = [],
+                },
+                new(h.Kind, h.Amount, h.Text)));
+        await CsvRows.WriteAsync(writer, Headers.Log.Written.Select(column => column.Name), rows, cancellation);
+        return here.Count;
     }
 }

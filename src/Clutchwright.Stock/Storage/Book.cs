@@ -106,8 +106,20 @@ public sealed class Book : IDisposable
     }
 
     /// <summary>Copies everything into a new file, as it is at one moment; the file is a book in SQLite's format.</summary>
-    internal Task<Outcome<BookContents>> CopyToAsync(string file, CancellationToken cancellation) =>
-        ReadMomentAsync(async moment => Outcome.Of(await _store.CopyToAsync(moment, file, cancellation)), cancellation);
+    /// <param name="file">The file.</param>
+    /// <param name="look">Looks at the copy, while what the book held at that moment may still be read.</param>
+    /// <param name="cancellation">Stops it.</param>
+    internal Task<Outcome<(BookContents Held, T Looked)>> CopyToAsync<T>(string file, Func<Task<T>> look, CancellationToken cancellation) =>
+        ReadMomentAsync(
+            async moment =>
+            {
+                var copied = await _store.CopyToAsync(moment, file, cancellation);
+                var looking = Task.Run(look, cancellation);
+                var reading = copied is null ? Task.Run(() => moment.ContentsAsync(cancellation), cancellation) : Task.FromResult(copied);
+                await Task.WhenAll(looking, reading);
+                return Outcome.Of((await reading, await looking));
+            },
+            cancellation);
 
     /// <summary>Answers a question on everything as it is at one moment.</summary>
     internal Task<Outcome<T>> ReadMomentAsync<T>(Func<BookMoment, Task<Outcome<T>>> question, CancellationToken cancellation)

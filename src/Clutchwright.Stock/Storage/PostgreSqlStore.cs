@@ -149,7 +149,7 @@ internal sealed class PostgreSqlStore : Store
         return found;
     }
 
-    public override async Task<BookContents> CopyToAsync(BookMoment moment, string file, CancellationToken cancellation)
+    public override async Task<BookContents?> CopyToAsync(BookMoment moment, string file, CancellationToken cancellation)
     {
         await using var made = new StockContext(SqliteStore.OptionsForFile(new SqliteConnectionStringBuilder { DataSource = file, Pooling = false }.ToString()));
         await made.Database.MigrateAsync(cancellation);

@@ -122,9 +122,8 @@ internal sealed class SqliteStore : Store
         return found is ["ok"] ? [] : found;
     }
 
-    public override async Task<BookContents> CopyToAsync(BookMoment moment, string file, CancellationToken cancellation)
+    public override async Task<BookContents?> CopyToAsync(BookMoment moment, string file, CancellationToken cancellation)
     {
-        var contents = await moment.ContentsAsync(cancellation);
         await using var target = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = file, Pooling = false }.ToString());
         await target.OpenAsync(cancellation);
         await using var command = target.CreateCommand();
@@ -137,7 +136,7 @@ internal sealed class SqliteStore : Store
         // One file, with nothing beside it.
         command.CommandText = "PRAGMA journal_mode = DELETE";
         await command.ExecuteNonQueryAsync(cancellation);
-        return contents;
+        return null;
     }
 
     public override async Task<Replacement> BeginReplacingAsync(CancellationToken cancellation) =>

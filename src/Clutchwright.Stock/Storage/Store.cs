@@ -51,8 +51,8 @@ internal abstract class Store : IDisposable
     public abstract Task<IReadOnlyList<string>> DamageAsync(BookMoment moment, CancellationToken cancellation);
 
     /// <summary>Copies everything into a new file that is a book in SQLite's format.</summary>
-    /// <returns>What was copied.</returns>
-    public abstract Task<BookContents> CopyToAsync(BookMoment moment, string file, CancellationToken cancellation);
+    /// <returns>What was copied; null where that was not read on the way.</returns>
+    public abstract Task<BookContents?> CopyToAsync(BookMoment moment, string file, CancellationToken cancellation);
 
     /// <summary>Begins to replace everything; from here on no deed is carried out until that ends.</summary>
     public abstract Task<Replacement> BeginReplacingAsync(CancellationToken cancellation);

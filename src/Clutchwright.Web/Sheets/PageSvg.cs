@@ -74,6 +74,9 @@ internal static class PageSvg
                     $"M{N(code.X + (r.X * code.Module))} {N(code.Y + (r.Y * code.Module))}h{N(r.Length * code.Module)}v{N(code.Module)}h-{N(r.Length * code.Module)}z"));
                 svg.Append(CultureInfo.InvariantCulture, $"<path d=\"{modules}\" fill=\"#000\" shape-rendering=\"crispEdges\"/>");
                 break;
+            case Mark.Photo photo:
+                svg.Append(CultureInfo.InvariantCulture, $"<image x=\"{N(photo.X)}\" y=\"{N(photo.Y)}\" width=\"{N(photo.Width)}\" height=\"{N(photo.Height)}\" href=\"data:image/jpeg;base64,{Convert.ToBase64String(photo.Jpeg.Span)}\"/>");
+                break;
         }
     }
 

@@ -7,6 +7,7 @@ using Clutchwright.Sheets.Papers;
 using Clutchwright.Sheets.Texts;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Clutches;
+using Clutchwright.Stock.Photos;
 
 namespace Clutchwright.Desk.Tests.Sheets;
 
@@ -44,6 +45,34 @@ public sealed class PrintTests
         var problem = Assert.Single(answer.Problems);
         Assert.Equal(where, problem.Where);
         Assert.StartsWith(says, problem.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(SheetKind.Record)]
+    [InlineData(SheetKind.Sale)]
+    public async Task Sheet_AnimalWithPhotos_ShowsTheOneTakenLast(SheetKind kind)
+    {
+        using var desk = await TestDesk.WithDemoAsync();
+        var id = (await desk.StateAsync()).Find("T-201")!.Animal.AnimalId;
+        foreach (var (year, pixel) in new[] { (2023, (byte)1), (2025, (byte)2), (2024, (byte)3) })
+        {
+            var entry = new PhotoEntry(Jpeg(pixel), Jpeg(pixel), 8, 6, DateRange.On(new DateOnly(year, 3, 1)), "On the scale");
+            Assert.True((await new AddPhoto(desk.Get<OpenBook>().Book).RunAsync(id, entry, TestDesk.Who, TestDesk.Cancel)).IsDone);
+        }
+
+        var sheet = (await desk.Get<PrintSheets>().RunAsync(new(kind, ["T-201", "T-202"]), TestDesk.Cancel)).Value!;
+
+        var photo = Assert.Single(sheet.Documents[0].Blocks.OfType<SheetBlock.Photo>()).Picture;
+        Assert.Equal("Photo of T-201 Teasel, taken 2025-03-01: On the scale", photo.Words);
+        Assert.True(photo.Jpeg.Span.SequenceEqual(Jpeg(2)));
+        Assert.Empty(sheet.Documents[1].Blocks.OfType<SheetBlock.Photo>());
+    }
+
+    // 8 x 6 grey pixels; a comment behind the first segment makes files differ.
+    private static byte[] Jpeg(byte comment)
+    {
+        var file = Convert.FromBase64String("/9j/4AAQSkZJRgABAQAAAQABAAD/2wBDAA0JCgsKCA0LCgsODg0PEyAVExISEyccHhcgLikxMC4pLSwzOko+MzZGNywtQFdBRkxOUlNSMj5aYVpQYEpRUk//wAALCAAGAAgBAREA/8QAFAABAAAAAAAAAAAAAAAAAAAABf/EABkQAAEFAAAAAAAAAAAAAAAAAAADBBdRkf/aAAgBAQAAPwAuSX9Kaf/Z");
+        return [.. file.AsSpan(0, 20), 0xFF, 0xFE, 0x00, 0x03, comment, .. file.AsSpan(20)];
     }
 
     [Fact]

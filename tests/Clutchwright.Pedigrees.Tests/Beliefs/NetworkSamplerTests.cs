@@ -55,6 +55,28 @@ public class NetworkSamplerTests
         Assert.InRange(Math.Sqrt(scores.Average(s => s * s)), 0.0, 2.0);
     }
 
+    /// <summary>Nobody spoke of what founders carry: the first try finds no states that all records allow, and then what they need is let in.</summary>
+    [Theory]
+    [InlineData(10, 3, 1, 3_000)]
+    [InlineData(10, 3, 2, 3_000)]
+    [InlineData(20, 5, 2, 20_000)]
+    public void Of_OverEveryBudgetWithoutFrequencies_LetsInWhatTheRecordsNeed(int females, int males, int seed, double sweep)
+    {
+        var (animals, settings) = Kennel(10, females, males, 0.1, seed);
+        settings = settings with { Frequencies = new Dictionary<Allele, double>() };
+        var exact = PedigreeBeliefs.Of(Snake, animals, settings, cancel: TestContext.Current.CancellationToken);
+
+        var sampled = PedigreeBeliefs.Of(
+            Snake, animals, settings with { TableBudget = 100, WorkBudget = 100, SweepBudget = sweep }, cancel: TestContext.Current.CancellationToken);
+
+        Assert.False(sampled.IsExact);
+        Assert.Empty(sampled.Clashes);
+        var sure = animals.Where(a => Carries(exact, a) > 1.0 - 1e-12).ToArray();
+        Assert.NotEmpty(sure);
+        Assert.All(sure, a => Assert.Equal(1.0, Carries(sampled, a), 1e-9));
+        Assert.InRange(animals.Average(a => Math.Abs(Carries(sampled, a) - Carries(exact, a))), 0.0, 0.1);
+    }
+
     /// <summary>A clock on which the time is up after a few sweeps: fewer batches, larger errors, and these still honest.</summary>
     [Theory]
     [InlineData(10, 3, 0.05, 1, 3_000)]

@@ -120,7 +120,7 @@ public class ReachabilityTests(ITestOutputHelper output)
                 tried++;
                 var exact = BucketTree.Of(counts, factors, plan, TestContext.Current.CancellationToken);
                 var settings = BeliefSettings.Default with { SweepBudget = TinySweep, Sweeps = 12_000, Seed = (ulong)seed };
-                var (means, errors) = NetworkSampler.Run(counts, factors, plan, settings, TestContext.Current.CancellationToken);
+                var (means, errors) = NetworkSampler.Run(counts, factors, plan, settings, TestContext.Current.CancellationToken)!.Value;
                 for (var v = 0; v < counts.Length; v++)
                 {
                     for (var x = 0; x < counts[v]; x++)

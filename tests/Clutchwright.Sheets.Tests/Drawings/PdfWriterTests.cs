@@ -32,6 +32,20 @@ public sealed class PdfWriterTests
     }
 
     [Fact]
+    public void Write_Photo_IsTheSameFileInsideAndHasItsWords()
+    {
+        // 8 x 6 grey pixels.
+        var jpeg = Convert.FromBase64String("/9j/4AAQSkZJRgABAQAAAQABAAD/2wBDAA0JCgsKCA0LCgsODg0PEyAVExISEyccHhcgLikxMC4pLSwzOko+MzZGNywtQFdBRkxOUlNSMj5aYVpQYEpRUk//wAALCAAGAAgBAREA/8QAFAABAAAAAAAAAAAAAAAAAAAABf/EABkQAAEFAAAAAAAAAAAAAAAAAAADBBdRkf/aAAgBAQAAPwAuSX9Kaf/Z");
+        var pdf = Samples.Pdf(Samples.Document(new SheetBlock.Photo(new("name", 8, 6, jpeg, "Photo of A, taken 2026-03-01"))));
+
+        Assert.Matches(@"1\s+0 image\s+8\s+6\s+\w+\s+\d\s+8\s+jpeg", Poppler.Say("pdfimages", pdf, "-list"));
+        Assert.Contains(Convert.ToHexString(jpeg), Convert.ToHexString(pdf), StringComparison.Ordinal);
+        Assert.Contains("Photo of A, taken 2026-03-01", Poppler.Say("pdftotext", pdf), StringComparison.Ordinal);
+        Assert.Contains("Figure", Poppler.Say("pdfinfo", pdf, "-struct"), StringComparison.Ordinal);
+        Assert.Equal(pdf, Samples.Pdf(Samples.Document(new SheetBlock.Photo(new("name", 8, 6, jpeg, "Photo of A, taken 2026-03-01")))));
+    }
+
+    [Fact]
     public void Write_Fonts_AreEmbeddedSubsetsWithUnicode()
     {
         var fonts = Poppler.Say("pdffonts", Samples.Pdf(Document)).Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(2).ToArray();

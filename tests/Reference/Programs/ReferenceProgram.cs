@@ -20,6 +20,9 @@ internal sealed record ReferenceProgram(string Command, string Package)
     /// <summary>R, running a script.</summary>
     public static ReferenceProgram Rscript { get; } = new("Rscript", "r-base-core");
 
+    /// <summary>Reads and writes pedigrees in linkage format.</summary>
+    public static ReferenceProgram Plink { get; } = new("plink1.9", "plink1.9");
+
     /// <summary>Debian's Python, with a reader of iCalendar files.</summary>
     public static ReferenceProgram Python { get; } = new("/usr/bin/python3", "python3-icalendar");
 
