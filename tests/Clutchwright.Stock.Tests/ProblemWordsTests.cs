@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Statements;
 using Xunit;
 
 namespace Clutchwright.Stock.Tests;

@@ -7,7 +7,7 @@ namespace Clutchwright.Desk.Tests.Importing;
 /// A long run is asked for by CLUTCHWRIGHT_FUZZ=N, and begins at CLUTCHWRIGHT_FUZZ_FROM; see build/fuzz-imports.sh.</summary>
 public sealed class ImportFuzzTests
 {
-    private const int Usual = 400;
+    private const int Usual = 300;
 
     private static readonly int Count = Number("CLUTCHWRIGHT_FUZZ") ?? Usual;
 

@@ -55,7 +55,7 @@ public sealed class PedigreeFileTests
     [InlineData("id,sire\nMale1,\nA,Male2\n", "k.csv, line 3, column sire: Male2 has no row in the file. Did you mean Male1? Else add a row for it, or leave the cell empty.")]
     [InlineData("id,sex,dam\nA,m,\nB,f,A\n", "k.csv, line 2, column sex: It cannot be male: it is the dam of B. Change the parent recorded there, or the sex.|k.csv, line 3, column dam: A is male. A dam is female, or unsexed.")]
     [InlineData("id,sex\n", "k.csv: The file has no animals. Below the header each animal has a row.")]
-    [InlineData("", "k.csv, line 1: The file is empty. The first row names the columns: id, sex, sire, dam, hatched, seen, told, ruled_out.")]
+    [InlineData("", "k.csv, line 1: The file is empty. The first row names the columns: id, sex, sire, dam, hatched, seen, told, ruled_out, name, status, mass_g, notes, statements.")]
     [InlineData("id,notes,sex\nA,\"two\nlines\",m\nB,,q\nC,,z\n", "k.csv, line 4, column sex: \"q\" is no sex. m, f or u (unsexed).|k.csv, line 5, column sex: \"z\" is no sex. m, f or u (unsexed).")]
     [InlineData("id,sire\nA,B\nB,A\n", "k.csv, line 2, column sire: A would be its own ancestor: A, child of B, child of A. One of these parents is wrong.|k.csv, line 3, column sire: B would be its own ancestor: B, child of A, child of B. One of these parents is wrong.")]
     public async Task ReadAsync_BadFile_NamesEachProblemWithItsLine(string text, string problems)

@@ -204,7 +204,7 @@ public sealed class PrintTests
         var text = Text((await desk.Get<PrintSeason>().RunAsync(2025, "letter", TestDesk.Cancel)).Value!);
 
         Assert.All(
-            ["Pairings: 1", "Clutches: 5", "Good eggs counted: 7", "Hatched: 8", "C-9: T-201 Teasel × T-105 Tansy, laid 2025-05-05, 7 good eggs, 0 hatched", "T-201 Teasel | T-210 Betony | 0 | 1 | 2024-12-03 | 2024-12-03", "T-308 | 2025-07-03 | Enchi Clown | held back"],
+            ["Pairings: 1", "Clutches: 5", "Good eggs counted: 17", "Hatched: 8", "C-9: T-201 Teasel × T-105 Tansy, laid 2025-05-05, 7 good eggs, 0 hatched", "T-201 Teasel | T-210 Betony | 0 | 1 | 2024-12-03 | 2024-12-03", "T-308 | 2025-07-03 | Enchi Clown | held back"],
             part => Assert.Contains(part, text, StringComparison.Ordinal));
     }
 
