@@ -26,7 +26,7 @@ public sealed class ProblemWordsTests
     [InlineData("Pastle", "'Pastle' is not known.")]
     [InlineData("het Pastle", "\"het Pastle\": 'Pastle' is not known.")]
     public void Say_TextThatCannotBeRead_NamesAWordOnce(string text, string expected) =>
-        Assert.Equal(expected, ProblemWords.Say(new Stock.Statements.StatementProblem.TextUnreadable(text, new("'Pastle' is not known."))).What);
+        Assert.Equal(expected, ProblemWords.Say(new StatementProblem.TextUnreadable(text, new("'Pastle' is not known."))).What);
 
     [Fact]
     public void Kinds_OfTheBook_AreMany() => Assert.True(Kinds.Count > 45);
