@@ -162,7 +162,7 @@ public static class DeskServices
         services.AddSingleton(p => new AddStatement(p.GetRequiredService<OpenBook>(), p.GetRequiredService<OpenCatalogue>(), p.GetRequiredService<ListDeeds>()));
         services.AddSingleton(p => new WithdrawStatement(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
         services.AddSingleton(p => new UndoDeed(p.GetRequiredService<OpenBook>(), p.GetRequiredService<ListDeeds>()));
-        services.AddSingleton(p => new ShowToday(p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<ListDeeds>()));
+        services.AddSingleton(p => new ShowToday(p.GetRequiredService<OpenBook>(), p.GetRequiredService<StockBeliefs>(), p.GetRequiredService<ListDeeds>()));
         services.AddImporting();
         services.AddSingleton(p => new ImportStock(p.GetRequiredService<ImportTable>()));
         services.AddSingleton(p => new ExportStock(p.GetRequiredService<ExportTable>()));

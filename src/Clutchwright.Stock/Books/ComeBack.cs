@@ -87,7 +87,6 @@ public sealed class ComeBack(Book book, TimeProvider clock)
         }
     }
 
-    // By themselves, one in memory at a time: pictures are no part of the history.
     private static async Task<Problem?> AddPicturesAsync(StockContext db, BookFile file, PhotoReader photos, CancellationToken cancellation)
     {
         foreach (var photo in file.Records.Photos.DistinctBy(p => p.Digest))
@@ -97,8 +96,7 @@ public sealed class ComeBack(Book book, TimeProvider clock)
                 return new BookFileProblem.Refused([new(BookZip.Plain(photo.File), null, "it is no picture that can be shown, or was changed since it was looked at.")]);
             }
 
-            await db.Database.ExecuteSqlAsync(
-                $"INSERT INTO \"PhotoContents\" (\"Digest\", \"Picture\", \"Thumbnail\") VALUES ({photo.Digest}, {picture}, {thumbnail})", cancellation);
+            await PhotoContent.KeepAsync(db, photo.Digest, picture, thumbnail, cancellation);
         }
 
         return null;

@@ -53,7 +53,6 @@ public sealed class ImportPhotos(Book book)
             cancellation);
     }
 
-    // Not through the context, which would hold every picture until the deed is saved. Contents have no history: they never change.
     private static async Task KeepContentAsync(StockContext db, string digest, PhotoEntry entry, CancellationToken cancellation)
     {
         if (!string.Equals(Photo.DigestOf(entry.Picture.Span), digest, StringComparison.Ordinal))
@@ -61,11 +60,7 @@ public sealed class ImportPhotos(Book book)
             throw new InvalidOperationException("A picture of a set changed while it was taken in.");
         }
 
-        if (!await db.PhotoContents.AnyAsync(c => c.Digest == digest, cancellation))
-        {
-            var (picture, thumbnail) = (entry.Picture.ToArray(), entry.Thumbnail.ToArray());
-            await db.Database.ExecuteSqlAsync($"""INSERT INTO "PhotoContents" ("Digest", "Picture", "Thumbnail") VALUES ({digest}, {picture}, {thumbnail})""", cancellation);
-        }
+        await PhotoContent.KeepAsync(db, digest, entry.Picture.ToArray(), entry.Thumbnail.ToArray(), cancellation);
     }
 
     private static async Task<(List<(AnimalId Animal, SetPhoto Photo)> New, PhotoSetPreview Preview)> CheckAsync(

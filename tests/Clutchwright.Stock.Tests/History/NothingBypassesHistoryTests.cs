@@ -30,7 +30,7 @@ public sealed partial class NothingBypassesHistoryTests
                 "DurableConnection.cs: command.ExecuteNonQuery();",
 
                 // The pictures of a set, which have no history: one at a time, before the deed that keeps the photos.
-                "ImportPhotos.cs: await db.Database.ExecuteSqlAsync($\"\"\"INSERT INTO \"PhotoContents\" (\"Digest\", \"Picture\", \"Thumbnail\") VALUES ({digest}, {picture}, {thumbnail})\"\"\", cancellation);",
+                "PhotoContent.cs: await db.Database.ExecuteSqlAsync($\"\"\"INSERT INTO \"PhotoContents\" (\"Digest\", \"Picture\", \"Thumbnail\") VALUES ({digest}, {picture}, {thumbnail})\"\"\", cancellation);",
 
                 // Restoring a backup puts the history back together with all else.
                 "Replacement.cs: await command.ExecuteNonQueryAsync(cancellation);",
