@@ -7,7 +7,7 @@ public sealed class AskedWronglyTests
 {
     [Theory]
     [InlineData("crss", "clutchwright: there is no command 'crss'; did you mean cross?")]
-    [InlineData("stock", "clutchwright stock: say what: import, export, list, show, log, note, watch, history or undo")]
+    [InlineData("stock", "clutchwright stock: say what: import, import-log, import-photos, export, export-log, list, show, log, note, watch, history or undo")]
     [InlineData("stock lsit", "clutchwright stock: there is no command 'lsit'; did you mean list?")]
     [InlineData("cross --wnat Amber", "clutchwright cross: there is no option --wnat; did you mean --want?")]
     [InlineData("cross a b c", "clutchwright cross: 'c' is one argument too many; put quotes around an animal of several words")]
