@@ -6,6 +6,7 @@ using Clutchwright.Stock.Books;
 using Clutchwright.Stock.Clutches;
 using Clutchwright.Stock.Export;
 using Clutchwright.Stock.Incubators;
+using Clutchwright.Stock.Photos;
 using Clutchwright.Stock.Storage;
 using Clutchwright.Stock.Tests.Testing;
 
@@ -55,6 +56,8 @@ internal sealed class BookFiles : IDisposable
         await new RecordReading(book.Book).RunAsync(
             incubator.IncubatorId, new ReadingEntry { TakenAt = FakeClock.Start.AddDays(-1), Celsius = 31.25, HumidityPercent = 95 }, TestBook.Who, TestBook.Cancellation);
         var dam = await book.AddAsync($"Dam {seed}", Sex.Female);
+        byte[] picture = [1, 2, 3, (byte)seed];
+        (await new AddPhoto(book.Book).RunAsync(dam.AnimalId, new(picture, picture.AsMemory(0, 1), 4, 3, null, "Of the dam"), TestBook.Who, TestBook.Cancellation)).Expect();
         (await new RecordLaying(book.Book, TestBook.Check).RunAsync(
             new ClutchEntry { Tag = $"Warm {seed}", DamId = dam.AnimalId, Laid = DateRange.Read("2025-05-01").Expect(), IncubatorId = incubator.IncubatorId, Counted = [new("normal", Sex.Male, 2)] },
             TestBook.Who,
