@@ -1,5 +1,6 @@
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Export;
+using Clutchwright.Stock.Happenings;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
 
@@ -26,6 +27,9 @@ public sealed class ExportLog(Book book)
         var rows = here
             .OrderBy(h => h.When.Latest).ThenBy(h => Tags.Order(animals[h.AnimalId].Tag), StringComparer.Ordinal)
                 .ThenBy(h => h.Kind).ThenBy(h => h.When.Earliest).ThenBy(h => h.ToString(), StringComparer.Ordinal).ThenBy(h => h.When.Words, StringComparer.Ordinal)
+
+                // By all that is written, never by when it was entered: the same log is the same file.
+                .ThenBy(h => Mate(h), StringComparer.Ordinal).ThenBy(h => Clutch(h), StringComparer.Ordinal)
             .Select(h => LogCells.Of(
                 new LogRow
                 {
@@ -33,12 +37,15 @@ public sealed class ExportLog(Book book)
                     Line = 0,
                     Animal = animals[h.AnimalId].Tag,
                     When = h.When,
-                    Mate = h.MateId is { } mate ? animals[mate].Tag : null,
-                    Clutch = h.ClutchId is { } clutch ? clutches[clutch] : null,
+                    Mate = Mate(h),
+                    Clutch = Clutch(h),
                     Entries = [],
                 },
                 new(h.Kind, h.Amount, h.Text)));
         await CsvRows.WriteAsync(writer, Headers.Log.Written.Select(column => column.Name), rows, cancellation);
         return here.Count;
+
+        string? Mate(Happening h) => h.MateId is { } mate ? animals[mate].Tag : null;
+        string? Clutch(Happening h) => h.ClutchId is { } clutch ? clutches[clutch] : null;
     }
 }
