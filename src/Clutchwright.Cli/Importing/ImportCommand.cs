@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Clutchwright.Cli.Animals;
 using Clutchwright.Cli.Words;
 using Clutchwright.Desk.Importing;
+using Clutchwright.Desk.Words;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Clutchwright.Cli.Importing;
@@ -38,6 +39,35 @@ internal static class ImportCommand
 
     internal static string? IsoDay(DateOnly? day) => day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
+    /// <summary>Takes what was previewed, unless something is wrong with it or it was only to be looked at, and tells.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="problems">How much is wrong with it.</param>
+    /// <param name="first">The first of that, in words.</param>
+    /// <param name="isDryRun">Whether nothing is to be written.</param>
+    /// <param name="take">Takes it.</param>
+    /// <param name="tell">Tells of the preview and of what was done.</param>
+    /// <param name="terminal">Where it is told.</param>
+    internal static async Task<int> TakeAsync(
+        string path, int problems, Func<string> first, bool isDryRun, Func<Task<Answer<ImportDone>>> take, Action<ImportDone?> tell, Terminal terminal)
+    {
+        ImportDone? done = null;
+        if (problems == 0 && !isDryRun)
+        {
+            var answer = await take();
+            if (answer.Value is null)
+            {
+                return terminal.AskedWrongly(answer.Problems, _ => null);
+            }
+
+            done = answer.Value;
+        }
+
+        tell(done);
+        return problems == 0
+            ? ExitCode.Answered
+            : terminal.AskedWrongly($"{path}: {problems:N0} {(problems == 1 ? "problem" : "problems")}, nothing was written; the first: {first()}");
+    }
+
     private static string Day(DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 
     private static Command Create(ImportKind kind, string name, string help, CommonOptions common, Terminal terminal)
@@ -55,31 +85,24 @@ internal static class ImportCommand
             await using var questions = common.Open(asked);
             var import = questions.GetRequiredService<ImportTable>();
             var preview = await import.PreviewAsync(kind, read, cancel);
-            ImportDone? done = null;
-            if (preview.Problems.Count == 0 && !asked.GetValue(dryRun))
-            {
-                var answer = await import.RunAsync(kind, read, asked.GetRequiredValue(who), cancel);
-                if (answer.Value is null)
+            return await TakeAsync(
+                path,
+                preview.Problems.Count,
+                () => Text(preview.Problems[0]),
+                asked.GetValue(dryRun),
+                () => import.RunAsync(kind, read, asked.GetRequiredValue(who), cancel),
+                done =>
                 {
-                    return terminal.AskedWrongly(answer.Problems, _ => null);
-                }
-
-                done = answer.Value;
-            }
-
-            if (common.IsJson(asked))
-            {
-                terminal.Send(Json(preview, done));
-            }
-            else
-            {
-                Show(terminal, preview, done);
-            }
-
-            return preview.Problems.Count == 0
-                ? ExitCode.Answered
-                : terminal.AskedWrongly(
-                    $"{path}: {preview.Problems.Count:N0} {(preview.Problems.Count == 1 ? "problem" : "problems")}, nothing was written; the first: {Text(preview.Problems[0])}");
+                    if (common.IsJson(asked))
+                    {
+                        terminal.Send(Json(preview, done));
+                    }
+                    else
+                    {
+                        Show(terminal, preview, done);
+                    }
+                },
+                terminal);
         });
         return command;
     }

@@ -25,31 +25,24 @@ internal static class ImportPhotosCommand
             await using var questions = common.Open(asked);
             var import = questions.GetRequiredService<ImportPhotoSet>();
             var preview = await import.PreviewAsync(set, cancel);
-            ImportDone? done = null;
-            if (preview.Problems.Count == 0 && !asked.GetValue(dryRun))
-            {
-                var answer = await import.RunAsync(set, asked.GetRequiredValue(who), cancel);
-                if (answer.Value is null)
+            return await ImportCommand.TakeAsync(
+                path,
+                preview.Problems.Count,
+                () => $"{preview.Problems[0].Where}: {preview.Problems[0].Text}",
+                asked.GetValue(dryRun),
+                () => import.RunAsync(set, asked.GetRequiredValue(who), cancel),
+                done =>
                 {
-                    return terminal.AskedWrongly(answer.Problems, _ => null);
-                }
-
-                done = answer.Value;
-            }
-
-            if (common.IsJson(asked))
-            {
-                terminal.Send(Json(preview, done));
-            }
-            else
-            {
-                Show(terminal, preview, done);
-            }
-
-            return preview.Problems.Count == 0
-                ? ExitCode.Answered
-                : terminal.AskedWrongly(
-                    $"{path}: {preview.Problems.Count:N0} {(preview.Problems.Count == 1 ? "problem" : "problems")}, nothing was written; the first: {preview.Problems[0].Where}: {preview.Problems[0].Text}");
+                    if (common.IsJson(asked))
+                    {
+                        terminal.Send(Json(preview, done));
+                    }
+                    else
+                    {
+                        Show(terminal, preview, done);
+                    }
+                },
+                terminal);
         });
         return command;
     }

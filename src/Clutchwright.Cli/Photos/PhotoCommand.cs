@@ -112,12 +112,17 @@ internal static class PhotoCommand
             }
 
             var path = asked.GetRequiredValue(file);
-            if (File.Exists(path))
+            var picture = (await photos.PictureAsync(known.Digest, isSmall: false, cancel))!;
+            try
+            {
+                await using var written = new FileStream(path, FileMode.CreateNew);
+                await written.WriteAsync(picture, cancel);
+            }
+            catch (IOException) when (File.Exists(path))
             {
                 return terminal.CouldNot($"There is a file {path} already; name another.");
             }
 
-            await File.WriteAllBytesAsync(path, (await photos.PictureAsync(known.Digest, isSmall: false, cancel))!, cancel);
             if (common.IsJson(asked))
             {
                 terminal.Send(Json(known));

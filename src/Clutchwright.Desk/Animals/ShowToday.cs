@@ -29,7 +29,7 @@ public sealed class ShowToday
     {
         var counts = (await new CountAnimals(_book.Book).RunAsync(cancel)).Expect();
         var state = counts.Count == 0 ? null : await BeliefsAsync(patience, cancel);
-        var here = counts.Where(c => c.Status is AnimalStatus.Kept or AnimalStatus.HeldBack or AnimalStatus.ForSale).ToArray();
+        var here = counts.Where(c => c.Status.IsHere()).ToArray();
         return new(
             here.Where(c => c.Sex == Sex.Male).Sum(c => c.Count),
             here.Where(c => c.Sex == Sex.Female).Sum(c => c.Count),
@@ -38,7 +38,7 @@ public sealed class ShowToday
             counts.Count == 0 ? 0 : state?.Animals.Count(a => a.IsHere && a.IsPossibleHet),
             counts.Count == 0 ? 0 : state?.Animals.Count(a => a.Problems.Count > 0),
             await _deeds.RunAsync(null, 5, cancel),
-            (await new CountAnimals(_book.Book).OfTagAsync(LoadDemo.FirstTag, cancel)).Expect().Count > 0);
+            (await new FindAnimal(_book.Book).IdAsync(LoadDemo.FirstTag, cancel)).IsDone);
     }
 
     private async Task<StockState?> BeliefsAsync(TimeSpan? patience, CancellationToken cancel)

@@ -78,6 +78,7 @@ public sealed class RestoreStock
             },
             cancel);
 
-    private static string MarkOf(DeedMark? deed) =>
+    /// <summary>The last deed as a preview gives it and takes it back.</summary>
+    internal static string MarkOf(DeedMark? deed) =>
         deed is null ? NoDeed : string.Create(CultureInfo.InvariantCulture, $"{deed.Number}-{deed.When.Ticks}");
 }

@@ -13,7 +13,4 @@ internal sealed class CalendarStock(IReadOnlyList<Animal> animals)
     public Animal? Find(string tag) => _byTag.GetValueOrDefault(tag.Trim());
 
     public Animal? Find(AnimalId id) => _byId.GetValueOrDefault(id);
-
-    /// <summary>Whether an animal is in the keeper's room.</summary>
-    public static bool IsHere(Animal animal) => animal.Status is AnimalStatus.Kept or AnimalStatus.HeldBack or AnimalStatus.ForSale;
 }

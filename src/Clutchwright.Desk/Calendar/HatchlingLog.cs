@@ -31,7 +31,7 @@ internal sealed record HatchlingLog(AnimalId Id, string Tag, string? Dam, DateRa
             var (shed, meal) = firsts.GetValueOrDefault(animal.AnimalId) is { } first ? (first.Shed, first.Meal) : (null, null);
             if (shed is not null || meal is not null || on.DayNumber - hatched.Latest.DayNumber <= 120)
             {
-                young.Add(new(animal.AnimalId, animal.Tag, animal.DamId is { } dam ? stock.Find(dam)?.Tag : null, hatched, CalendarStock.IsHere(animal))
+                young.Add(new(animal.AnimalId, animal.Tag, animal.DamId is { } dam ? stock.Find(dam)?.Tag : null, hatched, animal.Status.IsHere())
                 {
                     FirstShed = shed,
                     FirstMeal = meal is not null && (shed is null || meal.Latest >= shed.Earliest) ? meal : null,

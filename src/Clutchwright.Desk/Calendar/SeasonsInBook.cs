@@ -1,4 +1,5 @@
 using Clutchwright.Planning.Expectations;
+using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Happenings;
 
 namespace Clutchwright.Desk.Calendar;
@@ -27,7 +28,7 @@ internal static class SeasonsInBook
             {
                 if (season is null || IsNext(season, seen) || seen.When.Latest.DayNumber - season.LastDay.DayNumber > gapDays)
                 {
-                    seasons.Add(season = new(hers.Key.AnimalId, hers.Key.Tag, CalendarStock.IsHere(hers.Key)));
+                    seasons.Add(season = new(hers.Key.AnimalId, hers.Key.Tag, hers.Key.Status.IsHere()));
                 }
 
                 Take(season, seen, on);

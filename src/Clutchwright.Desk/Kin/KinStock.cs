@@ -71,7 +71,7 @@ internal sealed class KinStock
     public ExactKinship? ExactOf(IReadOnlyList<int> positions) => ExactKinship.Of(Reckoner.Descent, positions);
 
     /// <summary>The indexes of the animals in the keeper's room.</summary>
-    public IEnumerable<int> Here => Enumerable.Range(0, _animals.Count).Where(i => IsHere(_animals[i]));
+    public IEnumerable<int> Here => Enumerable.Range(0, _animals.Count).Where(i => _animals[i].Status.IsHere());
 
     public int? Find(string tag) => _indexOfTag.TryGetValue(tag.Trim(), out var index) ? index : null;
 
@@ -88,7 +88,7 @@ internal sealed class KinStock
     /// <summary>The animal at a position of the pedigree.</summary>
     public KinAnimal At(int position) => Animal(_indexes[position]);
 
-    public KinAnimal Animal(int index) => new(_animals[index].Tag, _animals[index].Name, _animals[index].Sex, IsHere(_animals[index]));
+    public KinAnimal Animal(int index) => new(_animals[index].Tag, _animals[index].Name, _animals[index].Sex, _animals[index].Status.IsHere());
 
     public KinLine Line(int index)
     {
@@ -163,8 +163,6 @@ internal sealed class KinStock
         .Select(a => (Key: Key(a.AnimalId), Weights: given.Of(a.AnimalId, [.. a.PossibleSireIds.Where(_indexOf.ContainsKey)])))
         .Where(a => a.Weights.Count > 0)
         .ToDictionary(a => a.Key, a => a.Weights, StringComparer.Ordinal);
-
-    private static bool IsHere(Animal animal) => animal.Status is AnimalStatus.Kept or AnimalStatus.HeldBack or AnimalStatus.ForSale;
 
     public static string Key(AnimalId id) => id.Value.ToString("N");
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Backups;
 using Clutchwright.Desk.Opened;
@@ -14,7 +13,6 @@ namespace Clutchwright.Desk.Leaving;
 /// <summary>Everything from a file back into the book, after showing what that would do.</summary>
 public sealed class ReturnBook
 {
-    private const string NoDeed = "none";
 
     private static readonly PhotoReader Photos = new(KeptPicture.IsOne, KeptPicture.Thumbnail);
 
@@ -40,7 +38,7 @@ public sealed class ReturnBook
         {
             var present = await new CountBook(_book.Book).RunAsync(cancel);
             return present.IsDone
-                ? new ReturnAnswer(read.Name, BookLeft.Named(read.Counts), read.PhotosLeftOut, BookAnswer.Of(present.Value), present.Value.IsEmpty, MarkOf(present.Value.LastDeed))
+                ? new ReturnAnswer(read.Name, BookLeft.Named(read.Counts), read.PhotosLeftOut, BookAnswer.Of(present.Value), present.Value.IsEmpty, RestoreStock.MarkOf(present.Value.LastDeed))
                 : Refusals.Of(LeaveBook.Disk, present.Problem);
         },
         cancel);
@@ -61,7 +59,7 @@ public sealed class ReturnBook
                 return Refusals.Of(LeaveBook.Disk, last.Problem);
             }
 
-            if (MarkOf(last.Value.LastDeed) != mark)
+            if (RestoreStock.MarkOf(last.Value.LastDeed) != mark)
             {
                 return Refusals.Of("book", new BackupProblem.BookChanged(last.Value.LastDeed));
             }
@@ -98,8 +96,6 @@ public sealed class ReturnBook
         BookFileProblem.FileUnusable unusable when file.Called is { } called => Refusals.Of(LeaveBook.Disk, unusable with { File = called }),
         _ => Refusals.Of(LeaveBook.Disk, problem),
     };
-
-    private static string MarkOf(DeedMark? deed) => deed is null ? NoDeed : string.Create(CultureInfo.InvariantCulture, $"{deed.Number}-{deed.When.Ticks}");
 }
 
 /// <summary>A file that everything comes back from.</summary>

@@ -145,7 +145,7 @@ internal sealed record StockAnimal(
     public AnimalBelief Belief => Beliefs[Key];
 
     /// <summary>Gets whether it is in the keeper's room.</summary>
-    public bool IsHere => Animal.Status is AnimalStatus.Kept or AnimalStatus.HeldBack or AnimalStatus.ForSale;
+    public bool IsHere => Animal.Status.IsHere();
 
     /// <summary>Gets whether it is in doubt that it carries some recessive allele.</summary>
     public bool IsPossibleHet => Belief.Genotype.Species.Groups

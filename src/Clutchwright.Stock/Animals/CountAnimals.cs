@@ -18,15 +18,4 @@ public sealed class CountAnimals(Book book)
                 .GroupBy(a => new { a.Sex, a.Status }).Select(g => new { g.Key.Sex, g.Key.Status, Count = g.Count() }).ToListAsync(cancellation))
                 .Select(c => new AnimalCount(c.Sex, c.Status, c.Count)),
         ]));
-
-    /// <summary>The animal outside the bin that has a tag; empty: none has.</summary>
-    /// <param name="tag">The tag, in any case.</param>
-    /// <param name="cancellation">Stops the question.</param>
-    public Task<Outcome<IReadOnlyList<AnimalId>>> OfTagAsync(string tag, CancellationToken cancellation)
-    {
-        ArgumentNullException.ThrowIfNull(tag);
-        var key = Tags.Key(tag);
-        return book.ReadAsync(async db => Outcome.Of<IReadOnlyList<AnimalId>>(
-            await db.Animals.IgnoreAutoIncludes().Where(a => a.TagKey == key && a.BinnedAt == null).Select(a => a.AnimalId).ToListAsync(cancellation)));
-    }
 }

@@ -42,12 +42,7 @@ public sealed class FindAnimal(Book book)
         ArgumentNullException.ThrowIfNull(tag);
         return book.ReadAsync<AnimalRecord>(async db =>
         {
-            var key = Tags.Key(tag);
-            var id = await db.Animals
-                .Where(a => a.TagKey == key && a.BinnedAt == null)
-                .Select(a => (AnimalId?)a.AnimalId)
-                .SingleOrDefaultAsync(cancellation);
-            if (id is { } found)
+            if (await IdAsync(db, tag, cancellation) is { } found)
             {
                 return await ReadAsync(db, found, cancellation);
             }
@@ -55,6 +50,20 @@ public sealed class FindAnimal(Book book)
             var tags = await db.Animals.Where(a => a.BinnedAt == null).Select(a => a.Tag).ToListAsync(cancellation);
             return new AnimalProblem.NoSuchTag(tag, Tags.Nearest(tag, tags));
         });
+    }
+
+    /// <summary>Whose is a tag, and nothing else read; not in the bin.</summary>
+    /// <returns>The animal; <see cref="AnimalProblem.NoSuchTag"/> without the nearest tag.</returns>
+    public Task<Outcome<AnimalId>> IdAsync(string tag, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(tag);
+        return book.ReadAsync<AnimalId>(async db => await IdAsync(db, tag, cancellation) is { } found ? found : new AnimalProblem.NoSuchTag(tag, null));
+    }
+
+    private static Task<AnimalId?> IdAsync(StockContext db, string tag, CancellationToken cancellation)
+    {
+        var key = Tags.Key(tag);
+        return db.Animals.Where(a => a.TagKey == key && a.BinnedAt == null).Select(a => (AnimalId?)a.AnimalId).SingleOrDefaultAsync(cancellation);
     }
 
     private static async Task<Outcome<AnimalRecord>> ReadAsync(StockContext db, AnimalId id, CancellationToken cancellation)

@@ -26,7 +26,7 @@ public sealed class ListCare(Book book)
             var asked = db.Animals.AsNoTracking().IgnoreAutoIncludes().Where(a => a.BinnedAt == null);
             asked = animal is { } one
                 ? asked.Where(a => a.AnimalId == one)
-                : asked.Where(a => a.Status == AnimalStatus.Kept || a.Status == AnimalStatus.HeldBack || a.Status == AnimalStatus.ForSale);
+                : asked.Where(a => AnimalPlaces.Here.Contains(a.Status));
             var animals = await asked
                 .OrderBy(a => a.TagOrder)
                 .Select(a => new
