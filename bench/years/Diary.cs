@@ -18,8 +18,6 @@ internal sealed record DiaryLine(DateTime When, Func<StockContext, Task<string>>
 /// <summary>Everything that the invented keeper wrote down over the years, deed by deed.</summary>
 internal sealed class Diary
 {
-    private const int PictureBytes = 250_000;
-    private const int ThumbnailBytes = 14_000;
     private readonly Keeping _keeping;
     private readonly Random _random;
     private readonly List<DiaryLine> _lines = [];
@@ -231,21 +229,17 @@ internal sealed class Diary
         });
     }
 
-    // Of bytes that pack as little as those of a photo.
     private void Photograph(int number)
     {
         var animal = _keeping.Animals[_random.Next(_keeping.Animals.Count)];
         var day = animal.Came.AddDays(1 + _random.Next(60));
-        var (picture, seed) = (PictureBytes / 2 + _random.Next(PictureBytes), _random.Next());
+        var seed = _random.Next();
         At(day < _keeping.Today ? day : _keeping.Today, db =>
         {
-            var bytes = new Random(seed);
-            var (full, small) = (new byte[picture], new byte[ThumbnailBytes]);
-            bytes.NextBytes(full);
-            bytes.NextBytes(small);
+            var (full, small) = (Camera.Take(new Random(seed)), Camera.Thumbnail);
             var digest = Convert.ToHexStringLower(SHA256.HashData(full));
             db.PhotoContents.Add(new(digest, full, small));
-            var photo = new Photo(PhotoId.New(), new(animal.Id), digest, new(full, small, 1_600, 1_200, DateRange.On(day), number % 3 == 0 ? "side" : ""));
+            var photo = new Photo(PhotoId.New(), new(animal.Id), digest, new(full, small, Camera.Width, Camera.Height, DateRange.On(day), number % 3 == 0 ? "side" : ""));
             db.Photos.Add(photo);
             return Task.FromResult($"Kept of {animal.Tag}: {photo}");
         });

@@ -75,14 +75,19 @@ internal sealed record Measured(int Years, Sample Sample, double StartSeconds, I
         using var process = Server.Run(["book", "backup", to, "--data", folder]);
         var said = process.StandardOutput.ReadToEndAsync();
         var wrong = process.StandardError.ReadToEndAsync();
-        await process.WaitForExitAsync();
+        var cpu = 0.0;
+        while (!process.WaitForExit(TimeSpan.FromMilliseconds(50)))
+        {
+            process.Refresh();
+            cpu = process.HasExited ? cpu : Math.Max(cpu, CpuSeconds(process));
+        }
+
         var took = Stopwatch.GetElapsedTime(started).TotalSeconds;
         if (process.ExitCode != 0)
         {
             throw new InvalidOperationException(await wrong + await said);
         }
 
-        var cpu = process.TotalProcessorTime.TotalSeconds;
         started = Stopwatch.GetTimestamp();
         await using (var from = File.OpenRead(Path.Combine(folder, "clutchwright.db")))
         await using (var into = File.Create(copy))
@@ -95,6 +100,19 @@ internal sealed record Measured(int Years, Sample Sample, double StartSeconds, I
         File.Delete(to);
         File.Delete(copy);
         return (took, cpu, copied);
+    }
+
+    // Of a process that may end while it is asked.
+    private static double CpuSeconds(Process process)
+    {
+        try
+        {
+            return process.TotalProcessorTime.TotalSeconds;
+        }
+        catch (InvalidOperationException)
+        {
+            return 0.0;
+        }
     }
 
     /// <summary>The figures as tables.</summary>

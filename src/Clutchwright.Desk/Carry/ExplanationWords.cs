@@ -101,6 +101,7 @@ internal sealed class ExplanationWords(OpenCatalogue catalogue, StockRecord reco
         }
 
         return Math.Abs(step.Factor - 1.0) < 1e-6 ? "tells nothing by itself, only with other records"
+            : step.Factor is > 0.95 and < 1.05 ? "tells next to nothing"
             : step.Factor > 1.0 ? $"{Times(step.Factor)} times as likely if it carries {Name()}"
             : $"{Times(1.0 / step.Factor)} times as likely if it does not carry {Name()}";
     }

@@ -150,11 +150,11 @@ internal sealed class BeliefExplainer
         var waiting = new List<(StepKind Kind, RecordPlace[] Records)>();
         var untold = new List<RecordPlace>();
         var last = prior;
-        for (var i = 0; i < groups.Count; i++)
+        foreach (var group in groups)
         {
-            soFar.UnionWith(groups[i].Records);
-            waiting.Add(groups[i]);
-            if ((heard.Odds(soFar) ?? (i == groups.Count - 1 ? posterior : null)) is not { } now)
+            soFar.UnionWith(group.Records);
+            waiting.Add(group);
+            if (heard.IsSpent || heard.Odds(soFar) is not { } now)
             {
                 continue;
             }
@@ -162,34 +162,36 @@ internal sealed class BeliefExplainer
             RecordPlace[] records = [.. waiting.SelectMany(w => w.Records)];
             var kind = waiting.Count == 1 ? waiting[0].Kind : StepKind.Several;
             waiting.Clear();
-            if (!Add(kind, records, now))
+            var factor = now.Since(last);
+            var restsOn = heard.OddsOfMost(all.Except(records)) is { } without ? posterior.Since(without) : double.NaN;
+            if (IsOne(factor) && (double.IsNaN(restsOn) || IsOne(restsOn)))
             {
                 // What tells nothing is not heard later either, so that each step tells of what stands in it.
                 untold.AddRange(records);
                 soFar.ExceptWith(records);
-            }
-        }
-
-        // Records of which none tells anything may yet tell something together.
-        if (untold.Count == 0 || !Add(StepKind.Several, [.. untold], posterior))
-        {
-            silent.AddRange(untold);
-        }
-
-        return steps;
-
-        bool Add(StepKind kind, RecordPlace[] records, ClaimOdds now)
-        {
-            var factor = now.Since(last);
-            var restsOn = heard.Odds(all.Except(records).ToHashSet()) is { } without ? posterior.Since(without) : double.NaN;
-            if (Math.Abs(factor - 1.0) <= Nothing && Math.Abs(restsOn - 1.0) <= Nothing)
-            {
-                return false;
+                continue;
             }
 
             steps.Add(new(kind, records, factor, now.Chance(heard.IsRatio), restsOn));
             last = now;
-            return true;
         }
+
+        // Records of which none tells anything may yet tell something together, and so may what was too much to be heard step by step. What the belief
+        // rests on here is all that these steps leave out, so that both factors are one.
+        RecordPlace[] rest = [.. untold, .. waiting.SelectMany(w => w.Records)];
+        var left = posterior.Since(last);
+        if (rest.Length == 0 || IsOne(left))
+        {
+            silent.AddRange(rest);
+        }
+        else
+        {
+            var kind = untold.Count == 0 && waiting.Count == 1 ? waiting[0].Kind : StepKind.Several;
+            steps.Add(new(kind, rest, left, posterior.Chance(heard.IsRatio), left));
+        }
+
+        return steps;
     }
+
+    private static bool IsOne(double factor) => Math.Abs(factor - 1.0) <= Nothing;
 }

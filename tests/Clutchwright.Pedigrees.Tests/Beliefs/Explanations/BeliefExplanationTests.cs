@@ -129,10 +129,15 @@ public class BeliefExplanationTests(ITestOutputHelper output)
         Assert.Equal(1.0 - (65.0 / 128.0 * left), settling[1].Bits, 12);
     }
 
-    [Fact]
-    public void Of_AnySmallStock_EveryStepIsThePosteriorOfWhatWasHeard() => SmallStock.Any.Sample(stock =>
+    // The second is spent after some steps, the third before the first.
+    [Theory]
+    [InlineData(4e4, 3000)]
+    [InlineData(150.0, 1000)]
+    [InlineData(0.0, 1000)]
+    public void Of_AnySmallStock_EveryStepIsThePosteriorOfWhatWasHeard(double budget, int iterations) => SmallStock.Any.Sample(stock =>
     {
-        var beliefs = PedigreeBeliefs.Of(Snake, stock.Animals, cancel: TestContext.Current.CancellationToken);
+        var settings = BeliefSettings.Default with { ExplanationBudget = budget };
+        var beliefs = PedigreeBeliefs.Of(Snake, stock.Animals, settings, cancel: TestContext.Current.CancellationToken);
         foreach (var animal in stock.Animals)
         {
             var explanation = BeliefExplanation.Of(beliefs, animal.Key, new GenotypeClaim.Carries(Clown), TestContext.Current.CancellationToken);
@@ -148,8 +153,9 @@ public class BeliefExplanationTests(ITestOutputHelper output)
 
             Close(beliefs[animal.Key].Genotype.ChanceOfCarrying(Clown).Value, explanation.Chance.Value);
             Assert.True(odds == explanation.Odds || Math.Abs(Math.Log(odds / explanation.Odds)) < 1e-9);
+            Assert.True(budget > 0.0 || explanation.Steps.Count <= 2);
         }
-    }, iter: 3000);
+    }, iter: iterations);
 
     [Fact]
     public void Of_KennelOfThreeHundred_FactorsMultiplyToTheBelief()
