@@ -16,6 +16,10 @@ public sealed class ListClutches
     public async Task<IReadOnlyList<ClutchWords>> RunAsync(bool inBin, CancellationToken cancel) =>
         Words((await new Stock.Clutches.ListClutches(_book.Book).RunAsync(inBin, cancel)).Expect());
 
+    /// <summary>Those that are not over; the one laid last first.</summary>
+    public async Task<IReadOnlyList<ClutchWords>> OpenAsync(CancellationToken cancel) =>
+        [.. Words((await new Stock.Clutches.ListClutches(_book.Book).OpenAsync(cancel)).Expect()).Where(c => c.Stage != ClutchStage.Over)];
+
     /// <summary>Those of one animal, as a dam or as a sire.</summary>
     public async Task<Answer<IReadOnlyList<ClutchWords>>> OfParentAsync(string tag, CancellationToken cancel)
     {

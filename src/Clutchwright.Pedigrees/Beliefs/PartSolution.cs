@@ -41,6 +41,9 @@ internal sealed class PartSolution
     /// <summary>Gets the standard errors of <see cref="Marginals"/>; <c>null</c>: the answer is exact.</summary>
     public double[][]? Errors { get; }
 
+    /// <summary>Gets how many entries the tables of an exact answer take, whether it was given or not.</summary>
+    public double Entries => _plan.Entries;
+
     /// <summary>Gets whether something is possible.</summary>
     public bool IsPossible => !double.IsNegativeInfinity(LogTotal);
 

@@ -8,10 +8,23 @@ namespace Clutchwright.Stock.Clutches;
 /// <summary>Which clutches are in the book, and what became of them?</summary>
 public sealed class ListClutches(Book book)
 {
+    // Of so many only what is theirs is asked for; of more, what belongs to any clutch.
+    private const int Few = 200;
+
     /// <summary>Every clutch out of the bin, or every one in it.</summary>
     /// <returns>The one laid last first.</returns>
     public Task<Outcome<IReadOnlyList<ClutchLine>>> RunAsync(bool binned, CancellationToken cancellation) =>
         book.ReadAsync(async db => Outcome.Of(await LinesAsync(db, db.Clutches.Where(c => binned == (c.BinnedAt != null)), cancellation)));
+
+    /// <summary>Those out of the bin that may not be over: not hatched yet, or with eggs that nothing is told of.</summary>
+    /// <returns>The one laid last first.</returns>
+    public Task<Outcome<IReadOnlyList<ClutchLine>>> OpenAsync(CancellationToken cancellation) =>
+        book.ReadAsync(async db => Outcome.Of(await LinesAsync(
+            db,
+            db.Clutches.Where(c => c.BinnedAt == null && (c.Hatched == null || (c.GoodEggs != null
+                && c.GoodEggs > db.Animals.Count(a => a.ClutchId == c.ClutchId && a.BinnedAt == null)
+                    + db.Happenings.Where(h => h.ClutchId == c.ClutchId && h.Kind == HappeningKind.EggsLost && h.WithdrawnAt == null).Sum(h => h.Amount ?? 0.0)))),
+            cancellation)));
 
     /// <summary>The clutches of one animal, as a dam or as a possible sire.</summary>
     /// <returns>The one laid last first.</returns>
@@ -38,7 +51,7 @@ public sealed class ListClutches(Book book)
     private static async Task<IReadOnlyList<ClutchLine>> LinesAsync(StockContext db, IQueryable<Clutch> asked, CancellationToken cancellation)
     {
         var clutches = await asked.AsNoTracking().ToListAsync(cancellation);
-        var isFew = clutches.Count <= 20;
+        var isFew = clutches.Count <= Few;
         ClutchId[] few = [.. isFew ? clutches.Select(c => c.ClutchId) : []];
         ClutchId?[] optional = [.. few.Select(id => (ClutchId?)id)];
         var parents = await TagsAsync(db, clutches, cancellation);

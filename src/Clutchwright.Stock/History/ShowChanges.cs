@@ -1,4 +1,7 @@
 using System.Text.Json.Nodes;
+using Clutchwright.Stock.Animals;
+using Clutchwright.Stock.Clutches;
+using Clutchwright.Stock.Incubators;
 using Clutchwright.Stock.Storage;
 using Microsoft.EntityFrameworkCore;
 
@@ -13,6 +16,8 @@ public sealed class ShowChanges(Book book)
     /// <summary>How many records of one deed are shown; a whole import is not told field by field.</summary>
     public const int MostRecords = 20;
 
+    private const int Asked = 500;
+
     /// <returns>The changes by deed, in the order in which they were made; parents by their tags of today.</returns>
     public Task<Outcome<IReadOnlyList<FieldChange>>> RunAsync(IReadOnlyList<DeedId> deeds, CancellationToken cancellation) =>
         book.ReadAsync(async db =>
@@ -21,20 +26,73 @@ public sealed class ShowChanges(Book book)
                 .Where(d => deeds.Contains(d.DeedId))
                 .SelectMany(d => d.Changes.Where(c => c.Number <= MostRecords))
                 .ToListAsync(cancellation);
-            var tags = await db.Animals.AsNoTracking().ToDictionaryAsync(a => a.AnimalId.Value, a => a.Tag, cancellation);
-            foreach (var clutch in await db.Clutches.AsNoTracking().Select(c => new { c.ClutchId, c.Tag }).ToListAsync(cancellation))
+            var tags = await TagsAsync(db, Named(changes), cancellation);
+            return Outcome.Of<IReadOnlyList<FieldChange>>(
+                [.. changes.OrderBy(c => c.DeedId.Number).ThenBy(c => c.Number).SelectMany(c => Fields(c, tags))]);
+        });
+
+    // Whose ids stand in the changes, so that not the whole stock is read for a few deeds.
+    private static HashSet<Guid> Named(List<Change> changes)
+    {
+        var ids = new HashSet<Guid>();
+        foreach (var node in changes.SelectMany(c => new[] { c.Before, c.After }).OfType<string>().Select(json => JsonNode.Parse(json)))
+        {
+            Gather(node);
+        }
+
+        return ids;
+
+        void Gather(JsonNode? node)
+        {
+            switch (node)
+            {
+                case JsonObject fields:
+                    foreach (var (_, value) in fields)
+                    {
+                        Gather(value);
+                    }
+
+                    break;
+                case JsonArray items:
+                    foreach (var item in items)
+                    {
+                        Gather(item);
+                    }
+
+                    break;
+                case JsonValue value when Guid.TryParse(value.ToString(), out var id):
+                    ids.Add(id);
+                    break;
+            }
+        }
+    }
+
+    private static async Task<Dictionary<Guid, string>> TagsAsync(StockContext db, HashSet<Guid> named, CancellationToken cancellation)
+    {
+        var tags = new Dictionary<Guid, string>();
+        foreach (var ids in named.Chunk(Asked))
+        {
+            AnimalId[] animals = [.. ids.Select(id => new AnimalId(id))];
+            ClutchId[] clutches = [.. ids.Select(id => new ClutchId(id))];
+            IncubatorId[] incubators = [.. ids.Select(id => new IncubatorId(id))];
+            foreach (var animal in await db.Animals.AsNoTracking().Where(a => animals.Contains(a.AnimalId)).Select(a => new { a.AnimalId, a.Tag }).ToListAsync(cancellation))
+            {
+                tags[animal.AnimalId.Value] = animal.Tag;
+            }
+
+            foreach (var clutch in await db.Clutches.AsNoTracking().Where(c => clutches.Contains(c.ClutchId)).Select(c => new { c.ClutchId, c.Tag }).ToListAsync(cancellation))
             {
                 tags[clutch.ClutchId.Value] = clutch.Tag;
             }
 
-            foreach (var incubator in await db.Incubators.AsNoTracking().Select(i => new { i.IncubatorId, i.Name }).ToListAsync(cancellation))
+            foreach (var incubator in await db.Incubators.AsNoTracking().Where(i => incubators.Contains(i.IncubatorId)).Select(i => new { i.IncubatorId, i.Name }).ToListAsync(cancellation))
             {
                 tags[incubator.IncubatorId.Value] = incubator.Name;
             }
+        }
 
-            return Outcome.Of<IReadOnlyList<FieldChange>>(
-                [.. changes.OrderBy(c => c.DeedId.Number).ThenBy(c => c.Number).SelectMany(c => Fields(c, tags))]);
-        });
+        return tags;
+    }
 
     private static IEnumerable<FieldChange> Fields(Change change, Dictionary<Guid, string> tags)
     {

@@ -213,6 +213,33 @@ public sealed class ClutchTests
             TestBook.Who,
             TestBook.Cancellation);
 
+    [Fact]
+    public async Task Open_ClutchesOfEveryKind_AreThoseNotHatchedOrWithEggsLeft()
+    {
+        using var book = await TestBook.NewAsync();
+        var dam = await book.AddAsync("F", Sex.Female);
+        var tags = new[] { "eggs", "over", "left", "untold", "binned" };
+        int?[] eggs = [4, 2, 3, null, 4];
+        for (var i = 0; i < tags.Length; i++)
+        {
+            var clutch = (await LayAsync(book, tags[i], dam, goodEggs: eggs[i])).Expect();
+            if (tags[i] is "over" or "left" or "untold")
+            {
+                (await HatchAsync(book, clutch, tags[i] + "-1")).Expect();
+                (await WriteAsync(book, dam, clutch, HappeningKind.EggsLost, 1)).Expect();
+            }
+            else if (tags[i] == "binned")
+            {
+                (await BinAsync(book, clutch)).Expect();
+            }
+        }
+
+        var open = (await new ListClutches(book.Book).OpenAsync(TestBook.Cancellation)).Expect();
+
+        Assert.Equal(["eggs", "left"], open.Select(l => l.Clutch.Tag).Order(StringComparer.Ordinal));
+        Assert.Equal((1, 1), open.Where(l => l.Clutch.Tag == "left").Select(l => (l.Lost, l.HatchedCount)).Single());
+    }
+
     internal static async Task<IReadOnlyList<ClutchLine>> ListAsync(TestBook book) =>
         (await new ListClutches(book.Book).RunAsync(binned: false, TestBook.Cancellation)).Expect();
 

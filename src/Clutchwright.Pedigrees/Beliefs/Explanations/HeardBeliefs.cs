@@ -51,6 +51,9 @@ internal sealed class HeardBeliefs
             return;
         }
 
+        // Where all records together took too much, all but a few do too.
+        _isMostTooMuch = _run.Assembly.Variables[_group][node] is >= 0 and var solved
+            && _run.Solutions[_run.Assembly.PartOf(solved)].Entries > Math.Min(_settings.TableBudget, StepBudget);
         var parts = assembly.Parts();
         var part = assembly.PartOf(variable);
         _groups = _run.Choices.HasShared ? candidates : [.. parts[part].Groups];
