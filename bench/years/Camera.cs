@@ -21,7 +21,10 @@ internal static class Camera
         var comment = new byte[1_000 + random.Next(MostComment - 1_000)];
         random.NextBytes(comment);
         var length = comment.Length + 2;
-        return [.. Picture.AsSpan(0, 2), 0xFF, 0xFE, (byte)(length >> 8), (byte)length, .. comment, .. Picture.AsSpan(2)];
+
+        // After the first segment, which tells readers what kind of file it is.
+        var head = 4 + (Picture[4] << 8) + Picture[5];
+        return [.. Picture.AsSpan(0, head), 0xFF, 0xFE, (byte)(length >> 8), (byte)(length & 0xFF), .. comment, .. Picture.AsSpan(head)];
     }
 
     private static byte[] Grain()

@@ -17,7 +17,7 @@ internal sealed record PageTime(string Address, double First, double Median, dou
 }
 
 /// <summary>What was measured of a book.</summary>
-internal sealed record Measured(int Years, Sample Sample, double StartSeconds, IReadOnlyList<PageTime> Pages, double Megabytes, double BackupSeconds, double BackupCpuSeconds, double CopySeconds)
+internal sealed record Measured(int Years, Sample Sample, double StartSeconds, double BeliefsSeconds, IReadOnlyList<PageTime> Pages, double Megabytes, double BackupSeconds, double BackupCpuSeconds, double CopySeconds)
 {
     public const double MostMilliseconds = 300.0;
     private const int Turns = 5;
@@ -36,7 +36,7 @@ internal sealed record Measured(int Years, Sample Sample, double StartSeconds, I
 
         var megabytes = server.MostMegabytes;
         var (backup, cpu, copy) = only is null ? await BackupAsync(folder) : default;
-        return new(years, sample, server.Start.TotalSeconds, pages, megabytes, backup, cpu, copy);
+        return new(years, sample, server.Start.TotalSeconds, server.Beliefs.TotalSeconds, pages, megabytes, backup, cpu, copy);
     }
 
     private static async Task<PageTime> AskAsync(Server server, string address)
@@ -119,7 +119,7 @@ internal sealed record Measured(int Years, Sample Sample, double StartSeconds, I
     public void Tell(TextWriter told)
     {
         told.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"\n{Years} years: {Sample.Animals:N0} animals, {Sample.Deeds:N0} deeds, {Sample.Photos:N0} photos, {Sample.Bytes / 1e6:N0} MB. Start to the first page {StartSeconds:0.0} s; memory at most {Megabytes:0} MB; backup {BackupSeconds:0.0} s ({BackupCpuSeconds:0.0} s of a processor), a copy alone {CopySeconds:0.0} s.\n"));
+            $"\n{Years} years: {Sample.Animals:N0} animals, {Sample.Deeds:N0} deeds, {Sample.Photos:N0} photos, {Sample.Bytes / 1e6:N0} MB. Start to the start page {StartSeconds:0.0} s, to all beliefs {BeliefsSeconds:0.0} s; memory at most {Megabytes:0} MB; backup {BackupSeconds:0.0} s ({BackupCpuSeconds:0.0} s of a processor), a copy alone {CopySeconds:0.0} s.\n"));
         told.WriteLine("| page | first | median | worst | processor | kB | |\n|---|---|---|---|---|---|---|");
         foreach (var page in Pages.OrderByDescending(p => Math.Max(p.First, p.Worst)))
         {

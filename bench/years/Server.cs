@@ -9,12 +9,15 @@ internal sealed class Server : IDisposable
     private const int TicksASecond = 100;
     private readonly Process _process;
 
-    private Server(Process process, HttpClient client, TimeSpan start) => (_process, Client, Start) = (process, client, start);
+    private Server(Process process, HttpClient client, TimeSpan start, TimeSpan beliefs) => (_process, Client, Start, Beliefs) = (process, client, start, beliefs);
 
     public HttpClient Client { get; }
 
-    /// <summary>From the start of the process to the end of the first page.</summary>
+    /// <summary>From the start of the process to the end of the start page.</summary>
     public TimeSpan Start { get; }
+
+    /// <summary>From the start of the process to the end of a page that needs what is believed of every animal.</summary>
+    public TimeSpan Beliefs { get; }
 
     /// <summary>Processor time of the server so far, of all threads, in milliseconds.</summary>
     public double Cpu
@@ -42,8 +45,10 @@ internal sealed class Server : IDisposable
         {
             try
             {
+                (await client.GetAsync("/")).EnsureSuccessStatusCode();
+                var start = Stopwatch.GetElapsedTime(started);
                 (await client.GetAsync("/stock")).EnsureSuccessStatusCode();
-                return new(process, client, Stopwatch.GetElapsedTime(started));
+                return new(process, client, start, Stopwatch.GetElapsedTime(started));
             }
             catch (HttpRequestException) when (!process.HasExited)
             {
