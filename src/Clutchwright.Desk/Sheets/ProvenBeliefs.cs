@@ -9,7 +9,7 @@ internal sealed class ProvenBeliefs
     private readonly Lock _turn = new();
     private (StockState State, PedigreeBeliefs Beliefs)? _known;
 
-    /// <summary>The beliefs; kept until the stock changes, and then taken over for kin that nothing changed of.</summary>
+    /// <summary>The beliefs; kept until the stock changes.</summary>
     public PedigreeBeliefs Of(StockState state, CancellationToken cancel)
     {
         lock (_turn)
@@ -21,7 +21,7 @@ internal sealed class ProvenBeliefs
                         state.Beliefs.Species,
                         [.. state.Record.Animals.Select(a => a.Observations.Any(IsHearsay) ? a with { Observations = [.. a.Observations.Where(o => !IsHearsay(o))] } : a)],
                         state.Beliefs.Settings,
-                        _known?.Beliefs ?? state.Beliefs,
+                        state.Beliefs,
                         cancel)
                     : state.Beliefs;
                 _known = (state, beliefs);

@@ -16,8 +16,8 @@ public sealed class ListClutches(Book book)
     public Task<Outcome<IReadOnlyList<ClutchLine>>> RunAsync(bool binned, CancellationToken cancellation) =>
         book.ReadAsync(async db => Outcome.Of(await LinesAsync(db, db.Clutches.Where(c => binned == (c.BinnedAt != null)), cancellation)));
 
-    /// <summary>Those out of the bin that may not be over: not hatched yet, or with eggs that nothing is told of.</summary>
-    /// <returns>The one laid last first.</returns>
+    /// <summary>Those out of the bin that may not be over: not hatched yet, or with eggs that no animal and no loss accounts for.</summary>
+    /// <returns>The one laid last first. Young that were only counted are not taken off here: of those clutches some are over.</returns>
     public Task<Outcome<IReadOnlyList<ClutchLine>>> OpenAsync(CancellationToken cancellation) =>
         book.ReadAsync(async db => Outcome.Of(await LinesAsync(
             db,

@@ -16,8 +16,6 @@ public sealed class ShowChanges(Book book)
     /// <summary>How many records of one deed are shown; a whole import is not told field by field.</summary>
     public const int MostRecords = 20;
 
-    private const int Asked = 500;
-
     /// <returns>The changes by deed, in the order in which they were made; parents by their tags of today.</returns>
     public Task<Outcome<IReadOnlyList<FieldChange>>> RunAsync(IReadOnlyList<DeedId> deeds, CancellationToken cancellation) =>
         book.ReadAsync(async db =>
@@ -70,7 +68,7 @@ public sealed class ShowChanges(Book book)
     private static async Task<Dictionary<Guid, string>> TagsAsync(StockContext db, HashSet<Guid> named, CancellationToken cancellation)
     {
         var tags = new Dictionary<Guid, string>();
-        foreach (var ids in named.Chunk(Asked))
+        foreach (var ids in named.Chunk(CurrentRecords.IdsAtOnce))
         {
             AnimalId[] animals = [.. ids.Select(id => new AnimalId(id))];
             ClutchId[] clutches = [.. ids.Select(id => new ClutchId(id))];

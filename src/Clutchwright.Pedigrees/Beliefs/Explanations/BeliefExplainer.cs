@@ -176,8 +176,8 @@ internal sealed class BeliefExplainer
             last = now;
         }
 
-        // Records of which none tells anything may yet tell something together, and so may what was too much to be heard step by step. What the belief
-        // rests on here is all that these steps leave out, so that both factors are one.
+        // Records of which none tells anything may yet tell something together, and so may what was too much to be heard step by step. Without them the
+        // belief is what it was after the last step, so that what rests on them is their factor.
         RecordPlace[] rest = [.. untold, .. waiting.SelectMany(w => w.Records)];
         var left = posterior.Since(last);
         if (rest.Length == 0 || IsOne(left))
