@@ -33,13 +33,15 @@ install_needed() {
 
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_SKIP_FIRST_TIME_EXPERIENCE=1
 
-program=artifacts/bin/Clutchwright.Cli/release/clutchwright.dll
+program=artifacts/ready/clutchwright.dll
 built=artifacts/clutchwright.built
 
 is_fresh() {
   [ -f "$program" ] && [ -f "$built" ] \
     && [ -z "$(find src build catalogue/schema Directory.Build.props Directory.Packages.props global.json -type f -newer "$built" -print -quit 2> /dev/null)" ]
 }
+
+compile() { dotnet build src/Clutchwright.Cli -c Release -v q --nologo -p:RestoreLockedMode=true "$@" >&2; }
 
 # Two that start at the same time do not build over each other.
 build_program() {
@@ -53,10 +55,13 @@ build_program() {
       say "Building Clutchwright; this happens on first use and takes a minute or two."
     fi
     started=$(mktemp artifacts/started.XXXXXX)
-    if ! dotnet build src/Clutchwright.Cli -c Release -v q --nologo -p:RestoreLockedMode=true >&2; then
-      rm -f "$started"
-      say "Clutchwright could not be built; the lines above say why."
-      exit 2
+    if ! compile -p:Precompile=true; then
+      say "Trying again without compiling it for this machine; it will start more slowly."
+      if ! compile || ! { rm -rf artifacts/ready && cp -R artifacts/bin/Clutchwright.Cli/release artifacts/ready; }; then
+        rm -f "$started"
+        say "Clutchwright could not be built; the lines above say why."
+        exit 2
+      fi
     fi
     mv "$started" "$built"
   fi

@@ -2,6 +2,7 @@ using System.Globalization;
 using Clutchwright.Years;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+await Server.BuildAsync();
 var today = DateOnly.FromDateTime(TimeProvider.System.GetUtcNow().UtcDateTime).AddDays(-1);
 if (args is ["growth", var picture])
 {

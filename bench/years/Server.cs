@@ -7,6 +7,7 @@ namespace Clutchwright.Years;
 internal sealed class Server : IDisposable
 {
     private const int TicksASecond = 100;
+    private const double RestingMilliseconds = 50.0;
     private readonly Process _process;
 
     private Server(Process process, HttpClient client, TimeSpan start, TimeSpan beliefs) => (_process, Client, Start, Beliefs) = (process, client, start, beliefs);
@@ -48,7 +49,9 @@ internal sealed class Server : IDisposable
                 (await client.GetAsync("/")).EnsureSuccessStatusCode();
                 var start = Stopwatch.GetElapsedTime(started);
                 (await client.GetAsync("/stock")).EnsureSuccessStatusCode();
-                return new(process, client, start, Stopwatch.GetElapsedTime(started));
+                var server = new Server(process, client, start, Stopwatch.GetElapsedTime(started));
+                await server.RestAsync();
+                return server;
             }
             catch (HttpRequestException) when (!process.HasExited)
             {
@@ -57,17 +60,49 @@ internal sealed class Server : IDisposable
         }
     }
 
-    /// <summary>Starts the command line that was built beside this program.</summary>
+    // After a start the program asks itself for its first pages; what is measured comes after them.
+    private async Task RestAsync()
+    {
+        for (double before = -1.0, now = Cpu; now - before > RestingMilliseconds; (before, now) = (now, Cpu))
+        {
+            await Task.Delay(1_000);
+        }
+    }
+
+    /// <summary>Builds the program as a keeper has it, where that is not done.</summary>
+    public static async Task BuildAsync()
+    {
+        var start = new ProcessStartInfo(Path.Combine(Root(), "clutchwright"), ["--version"]) { UseShellExecute = false };
+        using var building = Process.Start(start)!;
+        await building.WaitForExitAsync();
+        if (building.ExitCode != 0)
+        {
+            throw new InvalidOperationException("The program could not be built.");
+        }
+    }
+
+    /// <summary>Starts the program as the keeper's command does.</summary>
     public static Process Run(string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = AppContext.BaseDirectory };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "clutchwright.dll"));
+        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        start.ArgumentList.Add(Path.Combine(Root(), "artifacts", "ready", "clutchwright.dll"));
         foreach (var argument in arguments)
         {
             start.ArgumentList.Add(argument);
         }
 
         return Process.Start(start)!;
+    }
+
+    private static string Root()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "Clutchwright.slnx")))
+        {
+            folder = folder.Parent ?? throw new InvalidOperationException("This is measured in a checkout.");
+        }
+
+        return folder.FullName;
     }
 
     public void Dispose()

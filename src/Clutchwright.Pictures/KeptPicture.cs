@@ -7,6 +7,9 @@ public static class KeptPicture
 {
     private const int Quality = 85;
 
+    // Start of image, then the marker of an application's segment (JFIF 1.02, recalled).
+    private static readonly byte[] FirstSegment = [0xFF, 0xD8, 0xFF, 0xE0];
+
     private static readonly float[] Scales = [0.125f, 0.25f, 0.5f, 1.0f];
 
     /// <summary>Whether a file is a JPEG that begins as one and claims no more pixels than are read. Quick: nothing is unpacked.</summary>
@@ -15,6 +18,34 @@ public static class KeptPicture
         using var bytes = SKData.CreateCopy(file.Span);
         using var codec = SKCodec.Create(bytes);
         return codec is { EncodedFormat: SKEncodedImageFormat.Jpeg, Info: { Width: > 0, Height: > 0 } info } && (long)info.Width * info.Height <= PictureReader.MostPixels;
+    }
+
+    /// <summary>A kept picture as everything that prints takes it: the file itself where it begins with the segment that JFIF puts first, else packed anew.</summary>
+    /// <param name="file">A picture; one that came from elsewhere may have other segments before that one.</param>
+    /// <returns><c>null</c>: it cannot be unpacked.</returns>
+    public static ReadOnlyMemory<byte>? Printable(ReadOnlyMemory<byte> file)
+    {
+        if (file.Length > 10 && file.Span[..4].SequenceEqual(FirstSegment) && file.Span.Slice(6, 4).SequenceEqual("JFIF"u8))
+        {
+            return file;
+        }
+
+        using var bytes = SKData.CreateCopy(file.Span);
+        using var codec = IsOne(file) ? SKCodec.Create(bytes) : null;
+        if (codec is null)
+        {
+            return null;
+        }
+
+        using var read = new SKBitmap(new SKImageInfo(codec.Info.Width, codec.Info.Height, SKColorType.Rgba8888, SKAlphaType.Opaque, SKColorSpace.CreateSrgb()));
+        if (codec.GetPixels(read.Info, read.GetPixels()) is not SKCodecResult.Success)
+        {
+            return null;
+        }
+
+        using var image = SKImage.FromBitmap(read);
+        using var encoded = image.Encode(SKEncodedImageFormat.Jpeg, Quality);
+        return encoded.ToArray();
     }
 
     /// <summary>The same picture, small.</summary>

@@ -63,9 +63,10 @@ internal static class ServeCommand
 
             await using var app = built;
 
-            // Both are opened when first needed; what cannot be opened is better told now than on the first page.
+            // Both are opened when first needed; what cannot be opened is better told now than on the first page. Each takes a processor some time.
+            var bookOpened = Task.Run(() => app.Services.GetRequiredService<ListDeeds>().RunAsync(before: null, take: 1, cancel), cancel);
             _ = app.Services.GetRequiredService<ListGenes>().Run(find: null, kind: "combination");
-            _ = await app.Services.GetRequiredService<ListDeeds>().RunAsync(before: null, take: 1, cancel);
+            _ = await bookOpened;
 
             var place = common.Database(asked) is null ? common.DataFolder(asked) : app.Services.GetRequiredService<ShowPlace>().Run();
             await app.StartAsync(cancel);

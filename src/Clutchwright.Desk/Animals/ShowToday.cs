@@ -23,12 +23,19 @@ public sealed class ShowToday
     }
 
     /// <summary>Counts the animals in the room, and lists the latest deeds.</summary>
-    /// <param name="patience">How long to wait for what is believed; it is reckoned on for whoever asks next. <c>null</c>: as long as it takes.</param>
     /// <param name="cancel">Stops the question.</param>
-    public async Task<TodayAnswer> RunAsync(TimeSpan? patience, CancellationToken cancel)
+    public Task<TodayAnswer> RunAsync(CancellationToken cancel) => RunAsync(Task.CompletedTask, Task.Delay(Timeout.InfiniteTimeSpan, cancel), cancel);
+
+    /// <summary>Counts the animals in the room, and lists the latest deeds, without waiting long for what is believed.</summary>
+    /// <param name="first">What else is being reckoned, and comes first: the beliefs of a large stock take every processor there is.</param>
+    /// <param name="enough">Ends the waiting for what is believed; it is reckoned on for whoever asks next.</param>
+    /// <param name="cancel">Stops the question.</param>
+    public async Task<TodayAnswer> RunAsync(Task first, Task enough, CancellationToken cancel)
     {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(enough);
         var counts = (await new CountAnimals(_book.Book).RunAsync(cancel)).Expect();
-        var state = counts.Count == 0 ? null : await BeliefsAsync(patience, cancel);
+        var state = counts.Count == 0 ? null : await _beliefs.KnownAsync(cancel) ?? await BeliefsAsync(first, enough);
         var here = counts.Where(c => c.Status.IsHere()).ToArray();
         return new(
             here.Where(c => c.Sex == Sex.Male).Sum(c => c.Count),
@@ -41,14 +48,10 @@ public sealed class ShowToday
             (await new FindAnimal(_book.Book).IdAsync(LoadDemo.FirstTag, cancel)).IsDone);
     }
 
-    private async Task<StockState?> BeliefsAsync(TimeSpan? patience, CancellationToken cancel)
+    private async Task<StockState?> BeliefsAsync(Task first, Task enough)
     {
-        if (patience is not { } longest)
-        {
-            return await _beliefs.ReadAsync(cancel);
-        }
-
-        var asked = Task.Run(() => _beliefs.ReadAsync(CancellationToken.None), CancellationToken.None);
-        return await Task.WhenAny(asked, Task.Delay(longest, cancel)) == asked ? await asked : null;
+        // Whether the other reckoning came to an end or failed is for whoever asked for it.
+        var asked = first.ContinueWith(_ => _beliefs.ReadAsync(CancellationToken.None), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default).Unwrap();
+        return await Task.WhenAny(asked, enough) == asked ? await asked : null;
     }
 }

@@ -19,11 +19,17 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue, TimeP
     private readonly SemaphoreSlim _turn = new(1, 1);
     private StockState? _state;
 
+    /// <summary>The stock as it is now, if that has been reckoned.</summary>
+    public async Task<StockState?> KnownAsync(CancellationToken cancel)
+    {
+        var latest = await LatestAsync(cancel);
+        return _state is { } known && known.Mark == latest ? known : null;
+    }
+
     /// <summary>The stock as it is now.</summary>
     public async Task<StockState> ReadAsync(CancellationToken cancel)
     {
-        var latest = await LatestAsync(cancel);
-        if (_state is { } known && known.Mark == latest)
+        if (await KnownAsync(cancel) is { } known)
         {
             return known;
         }
@@ -31,7 +37,7 @@ internal sealed class StockBeliefs(OpenBook book, OpenCatalogue catalogue, TimeP
         await _turn.WaitAsync(cancel);
         try
         {
-            latest = await LatestAsync(cancel);
+            var latest = await LatestAsync(cancel);
             if (_state is null || _state.Mark != latest)
             {
                 _state = Reckon(

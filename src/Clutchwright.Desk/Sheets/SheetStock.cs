@@ -1,5 +1,6 @@
 using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Words;
+using Clutchwright.Pictures;
 using Clutchwright.Sheets.Pages;
 using Clutchwright.Stock.Animals;
 using Clutchwright.Stock.Clutches;
@@ -66,7 +67,7 @@ internal sealed class SheetStock(OpenBook book, OpenCatalogue catalogue, StockBe
         }
 
         var last = kept.LastOrDefault(p => p.Taken is not null) ?? end;
-        if ((await ask.PictureAsync(last.Digest, isSmall, cancel)).Value is not { } picture)
+        if ((await ask.PictureAsync(last.Digest, isSmall, cancel)).Value is not { } file || KeptPicture.Printable(file) is not { } picture)
         {
             return [];
         }

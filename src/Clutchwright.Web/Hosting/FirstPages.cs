@@ -1,4 +1,8 @@
+using Clutchwright.Desk;
+using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Clutches;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Clutchwright.Web.Hosting;
 
@@ -7,8 +11,6 @@ namespace Clutchwright.Web.Hosting;
 /// may carry is reckoned.</remarks>
 public static class FirstPages
 {
-    private static readonly string[] Paths = ["/", "/stock"];
-
     /// <summary>Asks for them, one after another. That one does not come is left for the person who opens it to see.</summary>
     /// <param name="app">The app, started.</param>
     /// <param name="cancel">Stops the asking.</param>
@@ -17,14 +19,27 @@ public static class FirstPages
         try
         {
             using var client = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
-            foreach (var path in Paths)
+            foreach (var path in new[] { "/", "/stock" })
             {
-                using var page = await client.GetAsync(new Uri(path, UriKind.Relative), cancel);
+                await AskAsync(client, path, cancel);
+            }
+
+            // Then what is kept of one animal: that of the clutch that is likely looked at next, if there is one.
+            var clutch = await app.Services.GetRequiredService<ListClutches>().OpenAsync(cancel) is [var open, ..] ? open : null;
+            var tag = clutch?.Dam ?? ((await app.Services.GetRequiredService<ListAnimals>().RunAsync(new(), cancel)).Animals is [var first, ..] ? first.Tag : null);
+            foreach (var path in tag is null ? [] : new[] { Links.Animal(tag), Links.Labels([tag]) }.Concat(clutch is null ? [] : [Links.Clutch(clutch.Tag)]))
+            {
+                await AskAsync(client, path, cancel);
             }
         }
-        catch (Exception unanswered) when (unanswered is HttpRequestException or OperationCanceledException or UriFormatException)
+        catch (Exception unanswered) when (unanswered is HttpRequestException or OperationCanceledException or UriFormatException or DeskClosedException)
         {
             // The app says itself what is wrong with it.
         }
+    }
+
+    private static async Task AskAsync(HttpClient client, string path, CancellationToken cancel)
+    {
+        using var page = await client.GetAsync(new Uri(path, UriKind.Relative), cancel);
     }
 }

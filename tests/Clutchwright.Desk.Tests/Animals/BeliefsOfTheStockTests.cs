@@ -52,7 +52,7 @@ public class BeliefsOfTheStockTests
     {
         using var desk = await TestDesk.WithAsync("id,sex,seen,told\nA,m,Banana,\nB,f,normal,66% het Clown\nC,f,normal,het Clown\n");
 
-        Assert.Equal(1, (await desk.Get<ShowToday>().RunAsync(null, TestDesk.Cancel)).PossibleHets);
+        Assert.Equal(1, (await desk.Get<ShowToday>().RunAsync(TestDesk.Cancel)).PossibleHets);
     }
 
     [Fact]
@@ -103,7 +103,7 @@ public class BeliefsOfTheStockTests
         var problem = Assert.Single((await desk.ShowAsync("X")).Problems);
 
         Assert.Contains("cannot all be true", problem, StringComparison.Ordinal);
-        Assert.Equal(2, (await desk.Get<ShowToday>().RunAsync(null, TestDesk.Cancel)).WithProblems);
+        Assert.Equal(2, (await desk.Get<ShowToday>().RunAsync(TestDesk.Cancel)).WithProblems);
     }
 
     [Fact]

@@ -12,7 +12,7 @@ public class DemoTests
         using var desk = await TestDesk.WithDemoAsync();
 
         var state = await desk.StateAsync();
-        var today = await desk.Get<ShowToday>().RunAsync(null, TestDesk.Cancel);
+        var today = await desk.Get<ShowToday>().RunAsync(TestDesk.Cancel);
 
         Assert.True(state.Animals.Count >= 40);
         Assert.All(state.Animals, a => Assert.Empty(a.Problems));

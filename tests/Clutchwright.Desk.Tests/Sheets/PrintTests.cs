@@ -68,6 +68,24 @@ public sealed class PrintTests
         Assert.Empty(sheet.Documents[1].Blocks.OfType<SheetBlock.Photo>());
     }
 
+    // Such a file can come with a whole book, whose photos are kept to the byte.
+    [Fact]
+    public async Task Sheet_PhotoWithACommentBeforeItsFirstSegment_IsPackedAnewAndPrinted()
+    {
+        using var desk = await TestDesk.WithDemoAsync();
+        var id = (await desk.StateAsync()).Find("T-201")!.Animal.AnimalId;
+        var jpeg = Jpeg(1);
+        byte[] odd = [.. jpeg[..2], .. jpeg[20..25], .. jpeg[2..20], .. jpeg[25..]];
+        Assert.True((await new AddPhoto(desk.Get<OpenBook>().Book).RunAsync(id, new(odd, odd, 8, 6, null, string.Empty), TestDesk.Who, TestDesk.Cancel)).IsDone);
+
+        var sheet = (await desk.Get<PrintSheets>().RunAsync(new(SheetKind.Record, ["T-201"]), TestDesk.Cancel)).Value!;
+
+        Assert.True(sheet.Pdf.AsSpan().StartsWith("%PDF"u8));
+        var printed = Assert.Single(sheet.Documents[0].Blocks.OfType<SheetBlock.Photo>()).Picture.Jpeg;
+        Assert.True(printed.Span[..4].SequenceEqual(jpeg.AsSpan(0, 4)));
+        Assert.Equal(-1, printed.Span.IndexOf(jpeg.AsSpan(20, 5)));
+    }
+
     // 8 x 6 grey pixels; a comment behind the first segment makes files differ.
     private static byte[] Jpeg(byte comment)
     {

@@ -1,6 +1,8 @@
 using System.Collections.Concurrent;
+using Clutchwright.Desk.Animals;
 using Clutchwright.Web.Hosting;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 using Xunit;
 
 namespace Clutchwright.Web.Tests.Hosting;
@@ -10,6 +12,17 @@ public sealed class FirstPagesTests
     [Fact]
     public async Task AskForFirstPages_AppStarted_AsksForStartAndStock()
     {
+        Assert.Equal(["/", "/stock"], await AskedAsync(isDemo: false));
+    }
+
+    [Fact]
+    public async Task AskForFirstPages_AnimalsKept_AsksForThePageAndTheLabelOfOne()
+    {
+        Assert.Equal(["/", "/stock", "/stock/T-101", "/sheets"], await AskedAsync(isDemo: true));
+    }
+
+    private static async Task<IEnumerable<string>> AskedAsync(bool isDemo)
+    {
         var folder = Directory.CreateTempSubdirectory("clutchwright-first-").FullName;
         await using var app = ClutchwrightWeb.Build(["--urls", "http://127.0.0.1:0"], HostFixture.CatalogueFolder(), folder);
         var asked = new ConcurrentQueue<string>();
@@ -18,11 +31,14 @@ public sealed class FirstPagesTests
             asked.Enqueue(context.Request.Path);
             return next(context);
         });
+        if (isDemo)
+        {
+            _ = await app.Services.GetRequiredService<LoadDemo>().RunAsync("test", TestContext.Current.CancellationToken);
+        }
+
         await app.StartAsync(TestContext.Current.CancellationToken);
-
         await app.AskForFirstPagesAsync(TestContext.Current.CancellationToken);
-
-        Assert.Equal(["/", "/stock"], asked);
+        return asked;
     }
 
     [Fact]
