@@ -57,5 +57,5 @@ internal static class Growth
 
     private static double X(double years) => 100.0 + (440.0 * Math.Log10(years));
 
-    private static double Y(double share) => 300.0 - (120.0 * Math.Log10(Math.Max(share, 0.008)));
+    private static double Y(double share) => 60.0 + (138.0 * (Math.Log10(3.0) - Math.Log10(Math.Max(share, 0.009))));
 }

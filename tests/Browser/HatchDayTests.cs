@@ -6,7 +6,7 @@ namespace Clutchwright.Browser;
 
 /// <summary>A clutch is written down and its young are entered with a thumb, with or without a script, and with a connection that comes and goes.</summary>
 [Collection(BrowserGroup.Name)]
-public sealed class HatchDayTests(BrowserFixture browser)
+public sealed class HatchDayTests(BrowserFixture browser, ITestOutputHelper output)
 {
     private const string Stock = "id,sex,hatched,seen,told\nM,m,2020,Clown,\nF,f,2020,Pastel,100% het Clown\n";
 
@@ -122,6 +122,77 @@ public sealed class HatchDayTests(BrowserFixture browser)
         await Expect(page.Locator("[data-waiting]")).ToBeHiddenAsync();
         await page.ReloadAsync();
         await Expect(page.Locator(".young li")).ToHaveCountAsync(2);
+    }
+
+    /// <summary>The time a practised person needs by the keystroke-level model (Card, Moran and Newell 1980, Communications of the ACM 23(7); its figures recalled).</summary>
+    [Fact]
+    public async Task Hatchlings_Twelve_AreEnteredInUnderThreeMinutesByTheKeystrokeLevelModel()
+    {
+        await browser.ImportAsync("hatchtwelve", Stock);
+        await using var visit = await browser.VisitAsync("hatchtwelve", width: 390);
+        var page = visit.Page;
+        await page.GotoAsync("/clutches/new?dam=F");
+        await page.GetByLabel("Sire").FillAsync("M");
+        await page.GetByLabel("Good eggs", new() { Exact = true }).FillAsync("12");
+        await page.GetByLabel("Id of the clutch").FillAsync("C1");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Hatch day" }).ClickAsync();
+        var thumb = new Thumb(page);
+        string[] looks = ["Clown", "Pastel", "Pastel Clown", "normal"];
+
+        for (var i = 1; i <= 12; i++)
+        {
+            // What it looks like, what it weighs and whether all is right: each is thought of before it is tapped.
+            thumb.Think();
+            await thumb.TapAsync(page.Locator($"label:has(input[name='look'][value='{looks[i % 4]}'])"));
+            await thumb.TapAsync(page.Locator($"label:has(input[name='sex'][value='{(i % 2 == 0 ? "f" : "m")}'])"));
+            thumb.Think();
+            await thumb.TapAsync(page.GetByLabel("Grams"));
+            await thumb.TypeAsync($"{55 + i}");
+            thumb.Think();
+            await thumb.TapAsync(page.GetByRole(AriaRole.Button, new() { Name = "Enter it" }));
+            await Expect(page.GetByRole(AriaRole.Status).First).ToContainTextAsync($"Entered C1-{i} of clutch C1");
+        }
+
+        output.WriteLine($"{thumb.Taps} taps, {thumb.Keys} keys, {thumb.Swipes} swipes: {thumb.Seconds:0} s");
+        Assert.InRange(thumb.Seconds, 0.0, 180.0);
+        await Expect(page.Locator(".young li")).ToHaveCountAsync(12);
+    }
+
+    /// <summary>One thumb on a phone: whatever is out of sight is swiped into it first.</summary>
+    private sealed class Thumb(IPage page)
+    {
+        private const double KeySeconds = 0.28;
+        private const double PointSeconds = 1.1;
+        private const double ThinkSeconds = 1.35;
+        private int _thoughts;
+
+        public int Taps { get; private set; }
+
+        public int Keys { get; private set; }
+
+        public int Swipes { get; private set; }
+
+        public double Seconds => ((Taps + Swipes) * (PointSeconds + KeySeconds)) + (Keys * KeySeconds) + (_thoughts * ThinkSeconds);
+
+        public void Think() => _thoughts++;
+
+        public async Task TapAsync(ILocator target)
+        {
+            if (await target.EvaluateAsync<bool>("e => { const r = e.getBoundingClientRect(); return r.top < 0 || r.bottom > innerHeight; }"))
+            {
+                Swipes++;
+            }
+
+            Taps++;
+            await target.ClickAsync();
+        }
+
+        public async Task TypeAsync(string text)
+        {
+            Keys += text.Length;
+            await page.Keyboard.TypeAsync(text);
+        }
     }
 
     internal static async Task EnterAsync(IPage page, string look, string sex, string grams)

@@ -1,5 +1,6 @@
 using Clutchwright.Genetics.Loci;
 using Clutchwright.Pedigrees.Beliefs;
+using Clutchwright.Pedigrees.Beliefs.Explanations;
 using Clutchwright.Testing;
 using Clutchwright.Testing.Pedigrees;
 using Xunit;
@@ -128,6 +129,26 @@ public class NetworkSamplerTests
         var second = PedigreeBeliefs.Of(Snake, animals, settings, cancel: TestContext.Current.CancellationToken);
 
         Assert.All(animals, a => Assert.Equal(Carries(first, a), Carries(second, a)));
+    }
+
+    // A share of a number of draws is a ratio, and would read as if it were exact.
+    [Theory]
+    [InlineData(40)]
+    [InlineData(100)]
+    public void Explanation_OfASampledBelief_GivesNoRatio(int sweeps)
+    {
+        // Where no frequency is stated all that goes in is a ratio.
+        var (animals, _) = Kennel(8, 8, 3, 0.2, 5);
+        var sampled = PedigreeBeliefs.Of(
+            Snake, animals, BeliefSettings.Default with { TableBudget = 100, WorkBudget = 100, SweepBudget = 2_000, Sweeps = sweeps }, cancel: TestContext.Current.CancellationToken);
+
+        var chances = animals.Where(a => sampled[a.Key].StandardErrors.Count > 0)
+            .Select(a => BeliefExplanation.Of(sampled, a.Key, new GenotypeClaim.Carries(Clown), TestContext.Current.CancellationToken).Chance)
+            .Where(c => !c.IsCertain && !c.IsImpossible)
+            .ToArray();
+
+        Assert.NotEmpty(chances);
+        Assert.All(chances, c => Assert.Null(c.Exact));
     }
 
     private static double Carries(PedigreeBeliefs beliefs, RecordedAnimal animal) => beliefs[animal.Key].Genotype.ChanceOfCarrying(Clown).Value;

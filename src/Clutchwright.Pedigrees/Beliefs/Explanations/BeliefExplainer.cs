@@ -29,8 +29,8 @@ internal sealed class BeliefExplainer
         if (_beliefs.Run.Models[_claim.Group.Index] is null)
         {
             // No record speaks of any allele here: every animal is wild.
-            var odds = _claim.Holds(default, isOrdered: false) ? new ClaimOdds(1.0, 0.0) : new ClaimOdds(0.0, 1.0);
-            return Report(odds, odds, null, [], [], null, [], notCounted, isRatio: true);
+            var odds = _claim.Holds(default, isOrdered: false) ? new ClaimOdds(1.0, 0.0, IsRatio: true) : new ClaimOdds(0.0, 1.0, IsRatio: true);
+            return Report(odds, odds, null, [], [], null, [], notCounted);
         }
 
         var heard = new HeardBeliefs(_beliefs, _node, _claim, _cancel);
@@ -41,7 +41,7 @@ internal sealed class BeliefExplainer
         var posterior = heard.Posterior();
         var steps = Hear(heard, groups, prior, posterior, silent);
         return Report(
-            prior, posterior, ownStart, ParentStarts(heard), steps, ownStart is null ? null : heard.AtRandom().Chance(heard.IsRatio), silent, notCounted, heard.IsRatio);
+            prior, posterior, ownStart, ParentStarts(heard), steps, ownStart is null ? null : heard.AtRandom().Chance(), silent, notCounted);
     }
 
     private BeliefExplanation Report(
@@ -52,19 +52,18 @@ internal sealed class BeliefExplainer
         IReadOnlyList<ExplanationStep> steps,
         Probability? beforeStart,
         IReadOnlyList<RecordPlace> silent,
-        IReadOnlyList<RecordPlace> notCounted,
-        bool isRatio) => new(
+        IReadOnlyList<RecordPlace> notCounted) => new(
             _key,
             _claim,
             beforeStart,
             start,
             parentStarts,
-            prior.Chance(isRatio),
+            prior.Chance(),
             prior.Odds,
             steps,
             silent,
             notCounted,
-            posterior.Chance(isRatio),
+            posterior.Chance(),
             posterior.Odds,
             _beliefs.Run.Models[_claim.Group.Index] is not null && _beliefs.Run.Choices.IsRaised(_claim.Group.Index, Frame.Kin[_node]));
 
@@ -172,7 +171,7 @@ internal sealed class BeliefExplainer
                 continue;
             }
 
-            steps.Add(new(kind, records, factor, now.Chance(heard.IsRatio), restsOn));
+            steps.Add(new(kind, records, factor, now.Chance(), restsOn));
             last = now;
         }
 
@@ -187,7 +186,7 @@ internal sealed class BeliefExplainer
         else
         {
             var kind = untold.Count == 0 && waiting.Count == 1 ? waiting[0].Kind : StepKind.Several;
-            steps.Add(new(kind, rest, left, posterior.Chance(heard.IsRatio), left));
+            steps.Add(new(kind, rest, left, posterior.Chance(), left));
         }
 
         return steps;

@@ -73,8 +73,7 @@ internal sealed class HeardBeliefs
     /// <summary>Gets what each animal can be at the group if no record is heard but the starts.</summary>
     public GroupNetwork Silence { get; }
 
-    /// <summary>Gets whether all that goes in is a ratio known exactly.</summary>
-    public bool IsRatio => Array.TrueForAll(_groups, g => _run.Models[g]!.IsExact);
+    private bool IsRatio => Array.TrueForAll(_groups, g => _run.Models[g]!.IsExact);
 
     /// <summary>Gets whether the work that one explanation may take is done: the rest is then heard in one go.</summary>
     public bool IsSpent => _work > _settings.ExplanationBudget;
@@ -129,7 +128,10 @@ internal sealed class HeardBeliefs
     public ClaimOdds Prior() => Reckon(None, canSample: true)!.Value;
 
     /// <summary>The weights for and against the claim by all records.</summary>
-    public ClaimOdds Posterior() => Sum(_run.Networks[_group]!, _run.WeightsOf(_node, _group));
+    public ClaimOdds Posterior() => Sum(
+        _run.Networks[_group]!,
+        _run.WeightsOf(_node, _group),
+        _run.Assembly.Variables[_group][_node] is >= 0 and var variable && _run.Solutions[_run.Assembly.PartOf(variable)].Errors is not null);
 
     /// <summary>The weights for and against the claim of an animal of which nothing is recorded.</summary>
     public ClaimOdds AtRandom()
@@ -144,7 +146,7 @@ internal sealed class HeardBeliefs
             (yes, no) = Holds(model.Space, s) ? (yes + weights[s], no) : (yes, no + weights[s]);
         }
 
-        return new(yes, no);
+        return new(yes, no, IsRatio);
     }
 
     private ClaimOdds? Reckon(IReadOnlySet<RecordPlace> heard, bool canSample)
@@ -155,7 +157,7 @@ internal sealed class HeardBeliefs
         if (assembly.Variables[_group][_node] is not (>= 0 and var variable))
         {
             _work += Frame.Count;
-            return Sum(network, [1.0]);
+            return Sum(network, [1.0], isSampled: false);
         }
 
         var part = assembly.Parts()[assembly.PartOf(variable)];
@@ -166,10 +168,10 @@ internal sealed class HeardBeliefs
         _work += Frame.Count + (counts.Length * (isTooMuch ? WorkOfVainSearch : WorkOfAnimal)) + (isTooMuch ? 0.0 : plan.Entries * WorkOfEntry);
         if (isTooMuch)
         {
-            return canSample ? Sum(network, PartSolution.Of(part, _settings, _cancel).Marginals[local]) : null;
+            return canSample && PartSolution.Of(part, _settings, _cancel) is var solution ? Sum(network, solution.Marginals[local], solution.Errors is not null) : null;
         }
 
-        return Sum(network, BucketTree.Of(counts, part.Factors, plan, _cancel).Marginal(local));
+        return Sum(network, BucketTree.Of(counts, part.Factors, plan, _cancel).Marginal(local), isSampled: false);
     }
 
     private NetworkAssembly Assemble(int[] groups, RecordHearing hearing, out GroupNetwork[] networks, out Dictionary<int, int>[] starts)
@@ -192,7 +194,7 @@ internal sealed class HeardBeliefs
         return assembly;
     }
 
-    private ClaimOdds Sum(GroupNetwork network, double[] weights)
+    private ClaimOdds Sum(GroupNetwork network, double[] weights, bool isSampled)
     {
         var (yes, no) = (0.0, 0.0);
         for (var i = 0; i < weights.Length; i++)
@@ -200,7 +202,7 @@ internal sealed class HeardBeliefs
             (yes, no) = Holds(network.Space, network.States[_node][i]) ? (yes + weights[i], no) : (yes, no + weights[i]);
         }
 
-        return new(yes, no);
+        return new(yes, no, IsRatio && !isSampled);
     }
 
     private bool Holds(StateSpace space, int state) => _claim.Holds(space.Diplotypes[state], space.Sexes[state] == _heterogametic);
