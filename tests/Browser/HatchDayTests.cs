@@ -138,7 +138,7 @@ public sealed class HatchDayTests(BrowserFixture browser, ITestOutputHelper outp
         await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Hatch day" }).ClickAsync();
         var thumb = new Thumb(page);
-        string[] looks = ["Clown", "Pastel", "Pastel Clown", "normal"];
+        string[] looks = ["Clown", "Pastel", "Pastel Clown", "Normal"];
 
         for (var i = 1; i <= 12; i++)
         {

@@ -20,6 +20,13 @@ public sealed class LeavingTests(BrowserFixture browser)
         await page.GotoAsync("/book");
         var download = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Everything, with photos (ZIP)" }).ClickAsync());
         Assert.StartsWith("clutchwright-", download.SuggestedFilename, StringComparison.Ordinal);
+
+        // The page stays, and is ready for the next press.
+        await page.RunAndWaitForDownloadAsync(async () =>
+        {
+            await Expect(page.Locator("form[aria-busy]")).ToHaveCountAsync(0);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Without pictures (JSON)" }).ClickAsync();
+        });
         var file = await download.PathAsync();
         await page.GotoAsync("/log?animal=F");
         await page.GetByLabel("How much").FillAsync("1540");
@@ -31,6 +38,17 @@ public sealed class LeavingTests(BrowserFixture browser)
             await PagesTests.AssertAccessibleAsync(visit);
             await PagesTests.PhotographAsync(visit, "leaving");
             await visit.ShowAsync(ColorScheme.Light, 360);
+
+            // As it is while the answer is on the way.
+            var leave = page.Locator("form[action='/book/leave']");
+            await Expect(leave.GetByRole(AriaRole.Button, new() { Name = "Stop" })).ToBeHiddenAsync();
+            await leave.EvaluateAsync("form => form.setAttribute('aria-busy', 'true')");
+            await PagesTests.AssertFitsAPhoneAsync(visit);
+            await PagesTests.AssertAccessibleAsync(visit);
+            await PagesTests.PhotographAsync(visit, "leaving_underway");
+            await visit.ShowAsync(ColorScheme.Light, 360);
+            await leave.GetByRole(AriaRole.Button, new() { Name = "Stop" }).ClickAsync();
+            await Expect(leave).Not.ToHaveAttributeAsync("aria-busy", "true");
         }
 
         await page.GetByLabel("The ZIP or JSON of a whole book").SetInputFilesAsync(file);

@@ -19,6 +19,8 @@ namespace Clutchwright.Stock.Books;
 /// <remarks>A book of its own is filled first, beside the keeper's, and then put in its place as a backup is.</remarks>
 public sealed class ComeBack(Book book, TimeProvider clock)
 {
+    private const int PicturesAtOnce = 4;
+
     /// <param name="file">The file.</param>
     /// <param name="isReplacing">Whether what the book holds may go; without it only an empty book is filled.</param>
     /// <param name="last">The last deed of the book as the keeper saw it. If another was done since, nothing happens.</param>
@@ -89,14 +91,26 @@ public sealed class ComeBack(Book book, TimeProvider clock)
 
     private static async Task<Problem?> AddPicturesAsync(StockContext db, BookFile file, PhotoReader photos, CancellationToken cancellation)
     {
-        foreach (var photo in file.Records.Photos.DistinctBy(p => p.Digest))
+        // Read one after another, made small side by side.
+        foreach (var some in file.Records.Photos.DistinctBy(p => p.Digest).Chunk(PicturesAtOnce * Environment.ProcessorCount))
         {
-            if (await file.PictureAsync(photo, cancellation) is not { } picture || photos.Thumbnail(picture) is not { } thumbnail)
+            var read = new List<(PhotoRecord Photo, byte[]? Picture, Task<byte[]?> Thumbnail)>();
+            foreach (var photo in some)
             {
-                return new BookFileProblem.Refused([new(BookZip.Plain(photo.File), null, "it is no picture that can be shown, or was changed since it was looked at.")]);
+                var picture = await file.PictureAsync(photo, cancellation);
+                read.Add((photo, picture, picture is null ? Task.FromResult<byte[]?>(null) : Task.Run(() => photos.Thumbnail(picture), cancellation)));
             }
 
-            await PhotoContent.KeepAsync(db, photo.Digest, picture, thumbnail, cancellation);
+            await Task.WhenAll(read.Select(r => r.Thumbnail));
+            foreach (var (photo, picture, made) in read)
+            {
+                if (picture is null || await made is not { } thumbnail)
+                {
+                    return new BookFileProblem.Refused([new(BookZip.Plain(photo.File), null, "it is no picture that can be shown, or was changed since it was looked at.")]);
+                }
+
+                await PhotoContent.KeepAsync(db, photo.Digest, picture, thumbnail, cancellation);
+            }
         }
 
         return null;

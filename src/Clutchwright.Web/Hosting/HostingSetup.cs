@@ -67,6 +67,7 @@ internal static class HostingSetup
         app.UseHostFiltering();
         app.UseResponseCompression();
         app.UseSecurityHeaders();
+        app.UseSentFiles();
         app.UseRequestLocalization();
         app.UseStatusCodePagesWithReExecute(StatusPage.Path + "/{0}", createScopeForStatusCodePages: true);
 

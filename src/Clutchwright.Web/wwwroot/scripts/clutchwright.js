@@ -29,7 +29,28 @@ document.addEventListener("submit", (event) => {
     return;
   }
 
-  event.target.setAttribute("aria-busy", "true");
+  const form = event.target;
+  form.setAttribute("aria-busy", "true");
+  if (form.method !== "post") {
+    return;
+  }
+
+  // A file that comes back leaves this page as it is: its answer takes the cookie away.
+  document.cookie = "clutchwright-waiting=1; path=/; max-age=3600; samesite=strict";
+  const waiting = setInterval(() => {
+    if (!form.hasAttribute("aria-busy") || !document.cookie.includes("clutchwright-waiting")) {
+      clearInterval(waiting);
+      form.removeAttribute("aria-busy");
+    }
+  }, 300);
+});
+
+document.addEventListener("click", (event) => {
+  const form = event.target.closest?.("[data-stop]")?.form;
+  if (form) {
+    window.stop();
+    form.removeAttribute("aria-busy");
+  }
 });
 
 // Coming back by the browser's own button brings back the page as it was left, busy forms too.
