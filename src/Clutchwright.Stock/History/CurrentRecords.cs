@@ -13,7 +13,7 @@ internal sealed class CurrentRecords
 
     public IEnumerable<Animal> AnimalsOutOfBin => _records[RecordKind.Animal].Values.Cast<Animal>().Where(animal => animal.BinnedAt is null);
 
-    public static async Task<CurrentRecords> LoadAsync(StockContext db, IReadOnlyList<Change> changes, CancellationToken cancellation)
+    public static async Task<CurrentRecords> LoadAsync(StockContext db, IReadOnlyCollection<Change> changes, CancellationToken cancellation)
     {
         var records = new CurrentRecords();
         foreach (var form in RecordForms.All)
@@ -35,7 +35,7 @@ internal sealed class CurrentRecords
         _records[change.Kind].TryGetValue(change.RecordId, out var record) ? RecordForms.Of(change.Kind).Write(record) : null;
 
     /// <summary>Brings the records to their state before the changes, in the context only.</summary>
-    public void PutBack(StockContext db, IReadOnlyList<Change> changes)
+    public void PutBack(StockContext db, IReadOnlyCollection<Change> changes)
     {
         var going = changes.Where(c => c.Before is null).ToLookup(c => c.Kind);
         var staying = changes.Where(c => c.Before is not null).ToLookup(c => c.Kind);

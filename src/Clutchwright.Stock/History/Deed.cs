@@ -8,7 +8,8 @@ internal sealed class Deed
     public const int MaxWhoLength = 200;
     public const int MaxWordsLength = 500;
 
-    private readonly List<Change> _changes = [];
+    // A set: EF Core asks for each whether it is in there, and a whole book that comes back is one deed.
+    private readonly HashSet<Change> _changes = new(ReferenceEqualityComparer.Instance);
 
     public Deed(DeedId id, DateTime when, string who, string words, DeedId? undoes)
     {
@@ -35,7 +36,8 @@ internal sealed class Deed
     /// <summary>The deed that this one undid; null if it is none that undoes.</summary>
     public DeedId? Undoes { get; private set; }
 
-    public IReadOnlyList<Change> Changes => _changes;
+    /// <summary>What it changed, in no order: each has its number.</summary>
+    public IReadOnlyCollection<Change> Changes => _changes;
 
     public void Add(RecordKind kind, Guid record, string label, string? before, string? after) =>
         _changes.Add(new Change(DeedId, _changes.Count + 1, kind, record, label, before, after));
