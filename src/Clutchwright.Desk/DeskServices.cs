@@ -166,7 +166,7 @@ public static class DeskServices
         services.AddImporting();
         services.AddSingleton(p => new ImportStock(p.GetRequiredService<ImportTable>()));
         services.AddSingleton(p => new ExportStock(p.GetRequiredService<ExportTable>()));
-        services.AddSingleton(p => new LoadDemo(p.GetRequiredService<ImportTable>()));
+        services.AddSingleton(p => new LoadDemo(p.GetRequiredService<ImportTable>(), p.GetRequiredService<TimeProvider>()));
         services.AddBackups(dataFolder, backups ?? BackupSettings.In(dataFolder));
         return services;
     }

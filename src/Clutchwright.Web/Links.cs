@@ -5,6 +5,8 @@ namespace Clutchwright.Web;
 /// <summary>The addresses of pages.</summary>
 internal static class Links
 {
+    private const int MostDeeds = 20;
+
     private static readonly HashSet<string> Taken =
         new(["new", "import", "history", "bin", "animal", "export.csv", "contradictions", "moved", "seen"], StringComparer.OrdinalIgnoreCase);
 
@@ -80,6 +82,17 @@ internal static class Links
 
     /// <summary>A number as an address or a form holds it.</summary>
     public static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Deeds that were done at once, as an address or a form holds them.</summary>
+    public static string Deeds(IEnumerable<long> deeds) => string.Join(',', deeds.Select(Number));
+
+    /// <summary>The deeds that an address or a form holds; none where it holds anything else.</summary>
+    public static IReadOnlyList<long> DeedsOf(string? text)
+    {
+        var parts = (text ?? string.Empty).Split(',');
+        var deeds = parts.Select(p => long.TryParse(p, NumberStyles.None, CultureInfo.InvariantCulture, out var deed) && deed is > 0 and < long.MaxValue ? deed : 0).ToArray();
+        return parts.Length <= MostDeeds && Array.TrueForAll(deeds, d => d > 0) ? deeds : [];
+    }
 
     /// <summary>The tag in a route: a slash in it comes through still escaped.</summary>
     public static string TagOf(string routeValue) => routeValue.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);

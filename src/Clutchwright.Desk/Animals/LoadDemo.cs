@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text;
 using Clutchwright.Desk.Importing;
 using Clutchwright.Desk.Words;
 
@@ -9,22 +11,45 @@ public sealed class LoadDemo
     /// <summary>The tag by which the demo is known.</summary>
     internal const string FirstTag = "T-101";
 
+    private const string Name = "the demo stock of Thornmoor";
+
     private readonly ImportTable _import;
+    private readonly TimeProvider _clock;
 
-    internal LoadDemo(ImportTable import) => _import = import;
+    internal LoadDemo(ImportTable import, TimeProvider clock) => (_import, _clock) = (import, clock);
 
-    /// <summary>Imports the animals in one deed and their clutches in another, each to be undone like any other.</summary>
-    /// <returns>What was added of animals; with a problem nothing was.</returns>
-    public async Task<Answer<ImportDone>> RunAsync(string who, CancellationToken cancel)
+    /// <summary>Imports the animals, their clutches and the log of the last months, each in a deed.</summary>
+    /// <returns>The deeds, to be undone together; with a problem nothing was added after it.</returns>
+    public async Task<Answer<DemoDone>> RunAsync(string who, CancellationToken cancel)
     {
-        var animals = await _import.RunAsync(ImportKind.Animals, new(await ReadAsync("thornmoor.csv", cancel), "the demo stock of Thornmoor"), who, cancel);
-        if (animals.Problems.Count > 0)
+        var deeds = new List<long>();
+        foreach (var (kind, content) in new[]
         {
-            return animals;
+            (ImportKind.Animals, await ReadAsync("thornmoor.csv", cancel)),
+            (ImportKind.Clutches, await ReadAsync("thornmoor-clutches.csv", cancel)),
+            (ImportKind.Log, Dated(await ReadAsync("thornmoor-log.csv", cancel))),
+        })
+        {
+            var done = await _import.RunAsync(kind, new(content, Name), who, cancel);
+            if (done.Value is not { } added)
+            {
+                return done.Problems.ToArray();
+            }
+
+            deeds.Add(added.Deed);
         }
 
-        var clutches = await _import.RunAsync(ImportKind.Clutches, new(await ReadAsync("thornmoor-clutches.csv", cancel), "the demo stock of Thornmoor"), who, cancel);
-        return clutches.Problems.Count == 0 ? animals : clutches;
+        return new DemoDone(deeds);
+    }
+
+    // Its second column says how many days ago: a log that ended last year would make every animal look neglected.
+    private byte[] Dated(byte[] log)
+    {
+        var today = DateOnly.FromDateTime(_clock.GetLocalNow().DateTime);
+        var lines = Encoding.UTF8.GetString(log).Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => line.Split(',', 3)).ToArray();
+        return Encoding.UTF8.GetBytes(string.Join('\n', lines.Skip(1)
+            .Select(line => string.Create(CultureInfo.InvariantCulture, $"{line[0]},{today.AddDays(-int.Parse(line[1], CultureInfo.InvariantCulture)):yyyy-MM-dd},{line[2]}"))
+            .Prepend($"{lines[0][0]},date,{lines[0][2]}")));
     }
 
     private static async Task<byte[]> ReadAsync(string name, CancellationToken cancel)
@@ -35,3 +60,7 @@ public sealed class LoadDemo
         return bytes.ToArray();
     }
 }
+
+/// <summary>What was written of the demo.</summary>
+/// <param name="Deeds">The deeds, in the order in which they were done.</param>
+public sealed record DemoDone(IReadOnlyList<long> Deeds);

@@ -22,4 +22,16 @@ public sealed class UndoDeed
         var done = await new Stock.History.UndoDeed(_book.Book).RunAsync(new DeedId(deed), who, cancel);
         return done.IsDone ? (await _deeds.RunAsync(null, 1, cancel))[0] : Refusals.Of("deed", done.Problem);
     }
+
+    /// <summary>Undoes several, the latest first: all of them or none; the numbers of the undoing deeds are given back.</summary>
+    public async Task<Answer<IReadOnlyList<long>>> RunAsync(IReadOnlyList<long> deeds, string who, CancellationToken cancel)
+    {
+        if (deeds.Count == 0)
+        {
+            return new AskedWrongly("deed", "No deed is named.");
+        }
+
+        var done = await new Stock.History.UndoDeed(_book.Book).RunAsync([.. deeds.Select(d => new DeedId(d))], who, cancel);
+        return done.IsDone ? done.Value.Select(d => d.DeedId.Number).ToArray() : Refusals.Of("deed", done.Problem);
+    }
 }

@@ -10,39 +10,67 @@ public sealed class UndoDeed(Book book)
     /// <returns>The deed that undid it, or why it cannot be undone: a later change would be lost
     /// (<see cref="HistoryProblem.ChangedSince"/>), a record is in use (<see cref="HistoryProblem.StillUsed"/>), or a rule
     /// would be broken (<see cref="HistoryProblem.NoLongerAllowed"/>).</returns>
-    public Task<Outcome<DeedLine>> RunAsync(DeedId deed, string who, CancellationToken cancellation) =>
-        book.WriteAsync<DeedLine>(
+    public async Task<Outcome<DeedLine>> RunAsync(DeedId deed, string who, CancellationToken cancellation)
+    {
+        var done = await RunAsync([deed], who, cancellation);
+        return done.IsDone ? done.Value[0] : done.Problem;
+    }
+
+    /// <summary>Undoes several, the latest first: all of them or, if one cannot be undone, none.</summary>
+    /// <param name="deeds">The deeds, in any order.</param>
+    /// <param name="who">Who does it.</param>
+    /// <param name="cancellation">Stops before anything is kept.</param>
+    /// <returns>The deeds that undid them, in the order in which they were done.</returns>
+    public Task<Outcome<IReadOnlyList<DeedLine>>> RunAsync(IReadOnlyCollection<DeedId> deeds, string who, CancellationToken cancellation) =>
+        book.WriteAsync<IReadOnlyList<DeedLine>>(
             async db =>
             {
-                var undone = await db.Deeds.Include(d => d.Changes).AsNoTracking()
-                    .SingleOrDefaultAsync(d => d.DeedId == deed, cancellation);
-                if (undone is null)
+                var done = new List<DeedLine>();
+                foreach (var deed in deeds.Distinct().OrderByDescending(d => d.Number))
                 {
-                    return new HistoryProblem.NoSuchDeed(deed);
+                    db.ChangeTracker.Clear();
+                    var undone = await UndoAsync(db, deed, who, cancellation);
+                    if (!undone.IsDone)
+                    {
+                        return undone.Problem;
+                    }
+
+                    done.Add(undone.Value);
                 }
 
-                var now = await CurrentRecords.LoadAsync(db, undone.Changes, cancellation);
-                if (await ChangedSinceAsync(db, undone, now, cancellation) is { Count: > 0 } changed)
-                {
-                    return new HistoryProblem.ChangedSince(deed) { Records = changed };
-                }
-
-                if (await StillUsedAsync(db, undone, cancellation) is { } used)
-                {
-                    return used;
-                }
-
-                now.PutBack(db, undone.Changes);
-                if (await NoLongerAllowedAsync(db, undone, now, cancellation) is { } forbidden)
-                {
-                    return forbidden;
-                }
-
-                var undoing = await db.RecordAsync(who, $"Undid {deed}: {undone.Words}", book.Now, cancellation, deed)
-                    ?? throw new InvalidOperationException($"Deed {deed} changed nothing.");
-                return new DeedLine(undoing.DeedId, undoing.When, undoing.Who, undoing.Words, undoing.Changes.Count, deed, null);
+                return done;
             },
             cancellation);
+
+    private async Task<Outcome<DeedLine>> UndoAsync(StockContext db, DeedId deed, string who, CancellationToken cancellation)
+    {
+        var undone = await db.Deeds.Include(d => d.Changes).AsNoTracking().SingleOrDefaultAsync(d => d.DeedId == deed, cancellation);
+        if (undone is null)
+        {
+            return new HistoryProblem.NoSuchDeed(deed);
+        }
+
+        var now = await CurrentRecords.LoadAsync(db, undone.Changes, cancellation);
+        if (await ChangedSinceAsync(db, undone, now, cancellation) is { Count: > 0 } changed)
+        {
+            return new HistoryProblem.ChangedSince(deed) { Records = changed };
+        }
+
+        if (await StillUsedAsync(db, undone, cancellation) is { } used)
+        {
+            return used;
+        }
+
+        now.PutBack(db, undone.Changes);
+        if (await NoLongerAllowedAsync(db, undone, now, cancellation) is { } forbidden)
+        {
+            return forbidden;
+        }
+
+        var undoing = await db.RecordAsync(who, $"Undid {deed}: {undone.Words}", book.Now, cancellation, deed)
+            ?? throw new InvalidOperationException($"Deed {deed} changed nothing.");
+        return new DeedLine(undoing.DeedId, undoing.When, undoing.Who, undoing.Words, undoing.Changes.Count, deed, null);
+    }
 
     private static async Task<List<ChangedRecord>> ChangedSinceAsync(
         StockContext db, Deed undone, CurrentRecords now, CancellationToken cancellation)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Clutchwright.Desk.Animals;
 using Clutchwright.Desk.Clutches;
 using Clutchwright.Desk.Happenings;
@@ -23,8 +22,11 @@ internal static class DeedEndpoints
 {
     public static void MapDeeds(this IEndpointRouteBuilder endpoints)
     {
-        endpoints.MapPost("/deeds/undo", async (UndoDeed undo, [FromForm] long id, [FromForm] string? back, CancellationToken cancel) =>
-            Done(await undo.RunAsync(id, Keeper.Name, cancel), back));
+        endpoints.MapPost("/deeds/undo", async (UndoDeed undo, [FromForm] string id, [FromForm] string? back, CancellationToken cancel) =>
+        {
+            var done = await undo.RunAsync(Links.DeedsOf(id), Keeper.Name, cancel);
+            return done.Value is { } deeds ? Back(back, deeds) : Refused(done.Problems, back);
+        });
         endpoints.MapPost("/deeds/bin", async (BinAnimal bin, [FromForm] string tag, [FromForm] string? back, CancellationToken cancel) =>
             Done(await bin.RunAsync(tag, Keeper.Name, cancel), back));
         endpoints.MapPost("/deeds/restore", async (RestoreAnimal restore, [FromForm] string tag, [FromForm] string? back, CancellationToken cancel) =>
@@ -34,7 +36,7 @@ internal static class DeedEndpoints
         endpoints.MapPost("/deeds/demo", async (LoadDemo demo, [FromForm] string? back, CancellationToken cancel) =>
         {
             var answer = await demo.RunAsync(Keeper.Name, cancel);
-            return answer.Value is { } done ? Back(back, done.Deed) : Refused(answer.Problems, back);
+            return answer.Value is { } done ? Back(back, done.Deeds) : Refused(answer.Problems, back);
         });
         endpoints.MapPost("/deeds/happening-back", async (WriteHappening write, [FromForm] Guid id, [FromForm] string? back, CancellationToken cancel) =>
             Done(await write.WithdrawAsync(id, Keeper.Name, cancel), back));
@@ -115,14 +117,14 @@ internal static class DeedEndpoints
     private static IResult Done(Answer<WrittenClutch> answer, string? back) =>
         answer.Value is { } written ? Back(back, written.Deed.Id) : Refused(answer.Problems, back);
 
-    private static IResult Back(string? back, long deed)
+    private static IResult Back(string? back, params IReadOnlyList<long> deeds)
     {
         var path = Local(back);
         var query = path.IndexOf('?', StringComparison.Ordinal);
         var kept = query < 0
             ? []
             : path[(query + 1)..].Split('&').Where(p => !p.StartsWith("deed=", StringComparison.Ordinal) && !p.StartsWith("saved=", StringComparison.Ordinal));
-        return Results.LocalRedirect($"{(query < 0 ? path : path[..query])}?{string.Join('&', [.. kept, string.Create(CultureInfo.InvariantCulture, $"deed={deed}")])}");
+        return Results.LocalRedirect($"{(query < 0 ? path : path[..query])}?{string.Join('&', [.. kept, $"deed={Links.Deeds(deeds)}"])}");
     }
 
     private static RazorComponentResult<RefusedDocument> Refused(IReadOnlyList<AskedWrongly> problems, string? back) =>

@@ -1,4 +1,6 @@
 using Clutchwright.Desk.Animals;
+using Clutchwright.Desk.Calendar;
+using Clutchwright.Desk.Condition;
 using Clutchwright.Desk.Tests.Testing;
 
 namespace Clutchwright.Desk.Tests.Animals;
@@ -92,5 +94,36 @@ public class DemoTests
 
         Assert.NotEmpty(again.Problems);
         Assert.Equal(before, await desk.ExportAsync());
+    }
+
+    [Fact]
+    public async Task RunAsync_UndoneAtOnce_LeavesAnEmptyStock()
+    {
+        using var desk = new TestDesk();
+        var loaded = (await desk.Get<LoadDemo>().RunAsync(TestDesk.Who, TestDesk.Cancel)).Value!;
+        Assert.Equal(3, loaded.Deeds.Count);
+
+        // The animals alone cannot go: their clutches and their log name them.
+        Assert.NotEmpty((await desk.Get<UndoDeed>().RunAsync(loaded.Deeds[0], TestDesk.Who, TestDesk.Cancel)).Problems);
+        var undone = (await desk.Get<UndoDeed>().RunAsync(loaded.Deeds, TestDesk.Who, TestDesk.Cancel)).Value!;
+
+        Assert.Equal(0, (await desk.Get<ShowToday>().RunAsync(TestDesk.Cancel)).Animals);
+
+        // And that is undone at once as well.
+        Assert.Empty((await desk.Get<UndoDeed>().RunAsync(undone, TestDesk.Who, TestDesk.Cancel)).Problems);
+        Assert.Equal(54, (await desk.Get<ShowToday>().RunAsync(TestDesk.Cancel)).Animals);
+    }
+
+    [Fact]
+    public async Task RunAsync_LogOfTheLastMonths_GivesTheCalendarAndTheWatchSomethingToTell()
+    {
+        using var desk = await TestDesk.WithDemoAsync();
+
+        var calendar = (await desk.Get<ShowCalendar>().RunAsync(null, 60, asOnThatDay: false, TestDesk.Cancel)).Value!;
+        var watch = await desk.Get<ShowWatch>().RunAsync(TestDesk.Cancel);
+
+        Assert.Contains(calendar.Due, d => d.Tag == "T-222" && d.What.StartsWith("Eggs", StringComparison.Ordinal));
+        Assert.Contains(watch.Lines, l => l.Tag == "T-211" && l.Level >= WatchLevel.Look);
+        Assert.InRange(watch.Lines.Count(l => l.Level >= WatchLevel.Look), 1, 5);
     }
 }

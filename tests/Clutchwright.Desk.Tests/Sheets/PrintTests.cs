@@ -134,9 +134,9 @@ public sealed class PrintTests
         await WriteAsync(desk, "T-301", "Weighed", "2026-02-01", "900");
         Assert.DoesNotContain("900 g", await LabelAsync(desk), StringComparison.Ordinal);
 
-        await WriteAsync(desk, "T-301", "Weighed", "2026-04-20", "950");
+        await WriteAsync(desk, "T-301", "Weighed", "2026-04-30", "950");
 
-        Assert.Contains("950 g, 2026-04-20", await LabelAsync(desk), StringComparison.Ordinal);
+        Assert.Contains("950 g, 2026-04-30", await LabelAsync(desk), StringComparison.Ordinal);
 
         static async Task<string> LabelAsync(TestDesk desk) => string.Join(' ', (await desk.Get<PrintLabels>().RunAsync(new(["T-301"]) { Layout = new() { Size = "100x60" } }, TestDesk.Cancel))
             .Value!.Pages[0].Parts.SelectMany(p => p.Marks).OfType<Clutchwright.Sheets.Drawings.Mark.Text>().Select(t => t.Words));
