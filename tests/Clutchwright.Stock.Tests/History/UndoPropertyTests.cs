@@ -1,4 +1,5 @@
 using Clutchwright.Stock.Backups;
+using Clutchwright.Stock.History;
 using Clutchwright.Stock.Tests.Testing;
 using Xunit;
 
@@ -9,6 +10,7 @@ public sealed class UndoPropertyTests(ITestOutputHelper output)
 {
     private const int Before = 90;
     private const int Steps = 50;
+    private const int Turns = 8;
 
     [Theory]
     [InlineData(1)]
@@ -51,6 +53,39 @@ public sealed class UndoPropertyTests(ITestOutputHelper output)
         var check = (await new CheckBook(book.Book).RunAsync(TestBook.Cancellation)).Expect();
         Assert.True(check.IsSound, string.Join("; ", [.. check.Damage, .. check.Orphans, .. check.History]));
         output.WriteLine(string.Join(", ", deeds.Done.OrderBy(d => d.Key).Select(d => $"{d.Key} {d.Value}")));
+    }
+
+    [Theory]
+    [InlineData(11)]
+    [InlineData(12)]
+    public async Task UndoDeeds_TheLastFewAtOnce_GivesTheStateBeforeThem(int seed)
+    {
+        using var book = await TestBook.NewAsync();
+        var deeds = new RandomDeeds(book.Book, seed);
+        var random = new Random(seed);
+        await deeds.RunAsync(Before);
+        for (var turn = 0; turn < Turns; turn++)
+        {
+            var (before, last) = (await Records.OfAsync(book.Book), await LastAsync(book));
+            await deeds.RunAsync(1 + random.Next(6));
+            var done = await LastAsync(book);
+            var after = await Records.OfAsync(book.Book);
+            var some = Enumerable.Range(1, (int)(done - last)).Select(i => new DeedId(last + i)).ToArray();
+            random.Shuffle(some);
+
+            var undone = (await new UndoDeed(book.Book).RunAsync(some, "Keeper", TestBook.Cancellation)).Expect();
+
+            Assert.Equal(some.Length, undone.Count);
+            Assert.Equal(before, await Records.OfAsync(book.Book));
+
+            // A deed that is not there, and comes last, spoils the others too.
+            var spoilt = await new UndoDeed(book.Book).RunAsync([.. undone.Select(u => u.DeedId), new(0)], "Keeper", TestBook.Cancellation);
+            Assert.IsType<HistoryProblem.NoSuchDeed>(spoilt.Problem);
+            Assert.Equal(before, await Records.OfAsync(book.Book));
+
+            _ = (await new UndoDeed(book.Book).RunAsync([.. undone.Select(u => u.DeedId)], "Keeper", TestBook.Cancellation)).Expect();
+            Assert.Equal(after, await Records.OfAsync(book.Book));
+        }
     }
 
     private static async Task UndoAsync(TestBook book, long deed, RandomDeeds deeds)
