@@ -63,7 +63,7 @@ public sealed class ComboboxTests(BrowserFixture browser)
 
     private static async Task TabToAsync(IPage page, ILocator target)
     {
-        for (var i = 0; i < 30; i++)
+        for (var i = 0; i < 80; i++)
         {
             await page.Keyboard.PressAsync("Tab");
             if (await target.EvaluateAsync<bool>("e => e === document.activeElement"))

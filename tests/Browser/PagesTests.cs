@@ -200,6 +200,8 @@ public sealed class PagesTests(BrowserFixture browser)
             await visit.ShowAsync(scheme, width);
             var violations = await Axe.ViolationsAsync(visit.Page);
             Assert.True(violations.Length == 0, $"{scheme} {width}: {string.Join("; ", violations)}");
+            var together = await WordSpaces.MissingAsync(visit.Page);
+            Assert.True(together.Length == 0, $"Words run together at {width}: {string.Join("; ", together)}");
         }
 
         visit.AssertClean();
