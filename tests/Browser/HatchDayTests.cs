@@ -124,7 +124,7 @@ public sealed class HatchDayTests(BrowserFixture browser, ITestOutputHelper outp
         await Expect(page.Locator(".young li")).ToHaveCountAsync(2);
     }
 
-    /// <summary>The time a practised person needs by the keystroke-level model (Card, Moran and Newell 1980, Communications of the ACM 23(7); its figures recalled).</summary>
+    /// <summary>The time a practised person needs by the keystroke-level model (docs/references.md [CardMoranNewell1980]; its figures recalled).</summary>
     [Fact]
     public async Task Hatchlings_Twelve_AreEnteredInUnderThreeMinutesByTheKeystrokeLevelModel()
     {
