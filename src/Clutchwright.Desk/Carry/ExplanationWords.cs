@@ -13,6 +13,8 @@ internal sealed class ExplanationWords(OpenCatalogue catalogue, StockRecord reco
 {
     private const int MostNamed = 3;
 
+    private static readonly string[] Nearnesses = ["of its own", "of its parents", "of its young", "of its sibs", "of farther kin"];
+
     /// <summary>All of it, from what was before any record to the chance by all records.</summary>
     public IReadOnlyList<WhyStep> All()
     {
@@ -84,8 +86,23 @@ internal sealed class ExplanationWords(OpenCatalogue catalogue, StockRecord reco
             case StepKind.Clutch:
                 return $"{Clutch(step.Records)}: {Count(step.Records)}";
             default:
-                return $"{step.Records.Count:N0} records of kin together";
+                var near = step.Records.CountBy(r => Nearness(r.Key)).OrderBy(n => n.Key).ToArray();
+                return near.Length == 1
+                    ? $"{step.Records.Count:N0} records {Nearnesses[near[0].Key]} together"
+                    : $"{step.Records.Count:N0} records together, {string.Join(", ", near.Select(n => $"{n.Value:N0} {Nearnesses[n.Key]}"))}";
         }
+    }
+
+    private int Nearness(string key)
+    {
+        var (own, other) = (record[explanation.Key].Animal, record[key].Animal);
+        return key == explanation.Key ? 0
+            : IsParent(own, other) ? 1
+            : IsParent(other, own) ? 2
+            : (own.SireId is { } sire && sire == other.SireId) || (own.DamId is { } dam && dam == other.DamId) ? 3
+            : 4;
+
+        static bool IsParent(Animal of, Animal parent) => parent.AnimalId == of.SireId || parent.AnimalId == of.DamId || of.PossibleSireIds.Contains(parent.AnimalId);
     }
 
     private string Effect(ExplanationStep step)

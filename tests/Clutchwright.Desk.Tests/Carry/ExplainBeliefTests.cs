@@ -1,5 +1,7 @@
 using Clutchwright.Desk.Carry;
+using Clutchwright.Desk.Opened;
 using Clutchwright.Desk.Tests.Testing;
+using Clutchwright.Pedigrees.Beliefs.Explanations;
 
 namespace Clutchwright.Desk.Tests.Carry;
 
@@ -37,6 +39,27 @@ public class ExplainBeliefTests
         Assert.Equal("Clutch", Assert.Single(answer.Steps).Kind);
         Assert.Equal("DnaTest", answer.Settles[0].Kind);
         Assert.Equal("Put it to a visual Clown (D) and hatch 6 young.", answer.Settles.Single(s => s.Kind == "TestPairing").Text);
+    }
+
+    // Of young of S and a normal female that were looked at, with their own young: without room for single steps all is told in one.
+    [Fact]
+    public async Task All_TooMuchForSingleSteps_TellsWhoseTheRecordsAre()
+    {
+        using var desk = await TestDesk.WithAsync(TestPairing + """
+
+            E,f,,,2019,,50% het Clown
+            Z1,f,S,E,2023-08-01,normal,
+            Z2,m,S,E,2023-08-01,normal,
+            W1,f,Z2,Y1,2026-06-01,normal,
+            """);
+        var state = await desk.Get<StockBeliefs>().ReadAsync(Shipped.Catalogue.BeliefSettings with { ExplanationBudget = 0.0 }, TestDesk.Cancel);
+        var key = StockRecord.Key(state.Find("Z2")!.Animal.AnimalId);
+        var clown = Shipped.Catalogue.Species.FindAllele("clown")!;
+
+        var explanation = BeliefExplanation.Of(state.Beliefs, key, new GenotypeClaim.Carries(clown), TestDesk.Cancel);
+        var told = new ExplanationWords(Shipped.Catalogue, state.Record, explanation).All().Select(s => s.Text).ToArray();
+
+        Assert.Contains(told, t => t.StartsWith("8 records together, 1 of its own, 1 of its young, 6 of its sibs", StringComparison.Ordinal));
     }
 
     [Fact]
