@@ -98,11 +98,7 @@ public sealed class HatchDayTests(BrowserFixture browser, ITestOutputHelper outp
         await browser.ImportAsync("hatchoffline", Stock);
         await using var visit = await browser.VisitAsync("hatchoffline", width: 390);
         var page = visit.Page;
-        await page.GotoAsync("/clutches/new?dam=F");
-        await page.GetByLabel("Sire").FillAsync("M");
-        await page.GetByLabel("Id of the clutch").FillAsync("C1");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
-        await page.GetByRole(AriaRole.Link, new() { Name = "Hatch day" }).ClickAsync();
+        await LayAsync(page);
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Enter it" })).ToBeVisibleAsync();
 
         await page.Context.SetOfflineAsync(true);
@@ -131,12 +127,7 @@ public sealed class HatchDayTests(BrowserFixture browser, ITestOutputHelper outp
         await browser.ImportAsync("hatchtwelve", Stock);
         await using var visit = await browser.VisitAsync("hatchtwelve", width: 390);
         var page = visit.Page;
-        await page.GotoAsync("/clutches/new?dam=F");
-        await page.GetByLabel("Sire").FillAsync("M");
-        await page.GetByLabel("Good eggs", new() { Exact = true }).FillAsync("12");
-        await page.GetByLabel("Id of the clutch").FillAsync("C1");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
-        await page.GetByRole(AriaRole.Link, new() { Name = "Hatch day" }).ClickAsync();
+        await LayAsync(page);
         var thumb = new Thumb(page);
         string[] looks = ["Clown", "Pastel", "Pastel Clown", "Normal"];
 
@@ -193,6 +184,16 @@ public sealed class HatchDayTests(BrowserFixture browser, ITestOutputHelper outp
             Keys += text.Length;
             await page.Keyboard.TypeAsync(text);
         }
+    }
+
+    private static async Task LayAsync(IPage page)
+    {
+        await page.GotoAsync("/clutches/new?dam=F");
+        await page.GetByLabel("Sire").FillAsync("M");
+        await page.GetByLabel("Good eggs", new() { Exact = true }).FillAsync("12");
+        await page.GetByLabel("Id of the clutch").FillAsync("C1");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Hatch day" }).ClickAsync();
     }
 
     internal static async Task EnterAsync(IPage page, string look, string sex, string grams)
