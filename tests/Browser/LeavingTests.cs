@@ -70,6 +70,48 @@ public sealed class LeavingTests(BrowserFixture browser)
     }
 
     [Fact]
+    public async Task Leave_StoppedWhileItIsPacked_IsNotWaitedForAndCanBeSentAgain()
+    {
+        await browser.ImportAsync("leavingstopped", "id,sex\nM,m\n");
+        await using var visit = await browser.VisitAsync("leavingstopped", width: 360, height: 740, script: true);
+        var page = visit.Page;
+        await page.GotoAsync("/book");
+
+        // As a book would that takes long.
+        var (isSlow, given) = (true, new TaskCompletionSource<string>(TaskCreationOptions.RunContinuationsAsynchronously));
+        page.RequestFailed += (_, request) => given.TrySetResult(request.Url);
+        await page.RouteAsync("**/book/leave", async route =>
+        {
+            if (!isSlow)
+            {
+                await route.ContinueAsync();
+            }
+        });
+        var zip = page.GetByRole(AriaRole.Button, new() { Name = "Everything, with photos (ZIP)" });
+
+        // Pressed within the page: from outside nothing can be asked of it while an answer is on its way.
+        await page.EvaluateAsync(
+            """
+            () => {
+              const form = document.querySelector("form[action='/book/leave']");
+              const stop = form.querySelector("[data-stop]");
+              setTimeout(() => form.querySelector("button.main").click(), 0);
+              setTimeout(() => {
+                window.wasShown = stop.checkVisibility() && form.getAttribute("aria-busy") === "true";
+                stop.click();
+              }, 500);
+            }
+            """);
+
+        Assert.EndsWith("/book/leave", await given.Task.WaitAsync(TimeSpan.FromSeconds(20), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.True(await page.EvaluateAsync<bool>("() => window.wasShown"));
+        await Expect(page.GetByText("Everything is being packed")).ToBeHiddenAsync();
+        isSlow = false;
+        var download = await page.RunAndWaitForDownloadAsync(() => zip.ClickAsync());
+        Assert.EndsWith(".zip", download.SuggestedFilename, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Return_FileThatIsWrong_SaysWhere()
     {
         await browser.ImportAsync("leavingwrong", "id,sex\nM,m\n");

@@ -63,10 +63,11 @@ internal static class ServeCommand
 
             await using var app = built;
 
-            // Both are opened when first needed; what cannot be opened is better told now than on the first page. Each takes a processor some time.
-            var bookOpened = Task.Run(() => app.Services.GetRequiredService<ListDeeds>().RunAsync(before: null, take: 1, cancel), cancel);
-            _ = app.Services.GetRequiredService<ListGenes>().Run(find: null, kind: "combination");
-            _ = await bookOpened;
+            // Both are opened when first needed; what cannot be opened is better told now than on the first page. Each takes a processor some time, and
+            // what is wrong with one is told when the other is open too, not while it is being opened.
+            await Task.WhenAll(
+                Task.Run(() => app.Services.GetRequiredService<ListGenes>().Run(find: null, kind: "combination"), cancel),
+                Task.Run(() => app.Services.GetRequiredService<ListDeeds>().RunAsync(before: null, take: 1, cancel), cancel));
 
             var place = common.Database(asked) is null ? common.DataFolder(asked) : app.Services.GetRequiredService<ShowPlace>().Run();
             await app.StartAsync(cancel);
